@@ -1,0 +1,211 @@
+"""What a comparison says: frozen results with their units in their names.
+
+The field names below are those of the result file (docs/results.md); :func:`as_document`
+turns a comparison into plain dicts and lists for JSON.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, fields, is_dataclass
+from typing import Any, Literal
+
+Warmth = Literal["as you live now", "at the warmth you want"]
+AS_LIVED: Warmth = "as you live now"
+AS_WANTED: Warmth = "at the warmth you want"
+
+
+@dataclass(frozen=True)
+class WeatherSummary:
+    source: str
+    station: str
+    note: str
+    heating_degree_days_65f: float
+    """[K day], from daily means of the hours"""
+    mean_temperature_degf: float
+    mean_temperature_degc: float
+    design_temperature_degf: float
+    design_temperature_degc: float
+    design_temperature_is_estimated: bool
+
+
+@dataclass(frozen=True)
+class FactLine:
+    path: str
+    value: float | str | bool | None
+    unit: str
+    known: str
+    source: str
+
+
+@dataclass(frozen=True)
+class Annual:
+    electricity_kwh: float
+    heating_kwh: float
+    backup_kwh: float
+    cooling_kwh: float
+    fan_kwh: float
+    standby_kwh: float
+    other_use_kwh: float
+    bill_usd: float
+    peak_kw: float
+    """Highest hourly mean"""
+
+
+@dataclass(frozen=True)
+class Month:
+    month: int
+    """1 to 12"""
+    electricity_kwh: float
+    heating_kwh: float
+    cooling_kwh: float
+    bill_usd: float
+
+
+@dataclass(frozen=True)
+class RoomYear:
+    name: str
+    comfort_hours: int
+    cold_hours: int
+    hot_hours: int
+    wanted_hours: int
+    minimum_temperature_degf: float
+    minimum_temperature_degc: float
+    unmet_heat_kwh: float
+    winter_mean_degf: float
+    """Mean over the wanted hours of December to February"""
+    winter_mean_degc: float
+
+
+@dataclass(frozen=True)
+class DuctYear:
+    delivered_kwh: float
+    lost_conduction_kwh: float
+    lost_supply_leak_kwh: float
+    return_leak_kwh: float
+    induced_infiltration_kwh: float
+    regained_kwh: float
+    delivery_effectiveness: float
+    """Delivered over heat put into the ducts"""
+
+
+@dataclass(frozen=True)
+class CrawlspaceYear:
+    minimum_temperature_degf: float
+    minimum_temperature_degc: float
+    hours_below_freezing: int
+
+
+@dataclass(frozen=True)
+class MoneyYears:
+    """The money of one choice against today; None means never, or not applicable."""
+
+    installed_cost_usd: float
+    incentives_usd: float
+    """Confirmed only"""
+    first_year_saving_usd: float
+    same_warmth_saving_usd: float | None
+    warmth_worth_usd: float | None
+    simple_payback_years: float | None
+    discounted_payback_years: float | None
+    net_savings_usd: float
+    savings_to_investment_ratio: float | None
+    adjusted_internal_rate_of_return: float | None
+    yearly_position_usd: tuple[float, ...]
+    """Money out of pocket so far, in today's value, at the end of year 0, 1, … (negative first)"""
+
+
+@dataclass(frozen=True)
+class Day:
+    """One day hour by hour, for the coldest day of the year."""
+
+    month: int
+    day: int
+    outdoor_degf: tuple[float, ...]
+    rooms_degf: dict[str, tuple[float, ...]]
+    power_kw: tuple[float, ...]
+
+
+@dataclass(frozen=True)
+class Choice:
+    name: str
+    kind: str
+    warmth: Warmth
+    is_today: bool
+    annual: Annual
+    monthly: tuple[Month, ...]
+    rooms: tuple[RoomYear, ...]
+    ducts: DuctYear | None
+    crawlspace: CrawlspaceYear | None
+    energy_balance_error: float
+    money: MoneyYears | None
+    """None for today as you live now"""
+    range: None
+    """Not yet made: the program says so where it shows a figure"""
+    coldest_day: Day
+    warm_hours_by_month: tuple[float, ...]
+    """Share of wanted room-hours that are warm, by month"""
+    mean_degf_by_month_and_hour: dict[str, tuple[tuple[float, ...], ...]]
+    """For each room 12 x 24 mean temperatures [degF], local standard time"""
+
+
+@dataclass(frozen=True)
+class Part:
+    """One part of today's bill."""
+
+    part: str
+    kwh: float
+    usd: float
+
+
+@dataclass(frozen=True)
+class MonthParts:
+    month: int
+    parts: tuple[Part, ...]
+
+
+@dataclass(frozen=True)
+class Caution:
+    topic: str
+    text: str
+    because: str
+
+
+@dataclass(frozen=True)
+class Comparison:
+    format: int
+    title: str
+    weather: WeatherSummary
+    facts: tuple[FactLine, ...]
+    choices: tuple[Choice, ...]
+    """Today as you live now, today at the warmth you want, then each option at both"""
+    explanation: tuple[Part, ...]
+    """Today as you live now: adds up to the year's bill"""
+    explanation_by_month: tuple[MonthParts, ...]
+    cautions: tuple[Caution, ...]
+    assumptions: tuple[str, ...]
+
+    def choice(self, name: str, warmth: Warmth) -> Choice:
+        """The choice of that name at that warmth; KeyError when there is none."""
+        for choice in self.choices:
+            if choice.name == name and choice.warmth == warmth:
+                return choice
+        raise KeyError(f"no choice {name!r} {warmth!r}")
+
+    @property
+    def today(self) -> Choice:
+        """Today as you live now."""
+        return self.choices[0]
+
+
+def as_document(value: Any) -> Any:
+    """Plain dicts, lists and finite numbers; a number that is not finite becomes None."""
+    if is_dataclass(value) and not isinstance(value, type):
+        return {f.name: as_document(getattr(value, f.name)) for f in fields(value)}
+    if isinstance(value, dict):
+        return {key: as_document(item) for key, item in value.items()}
+    if isinstance(value, list | tuple):
+        return [as_document(item) for item in value]
+    if isinstance(value, float) and not math.isfinite(value):
+        return None
+    return value
