@@ -1,0 +1,67 @@
+"""The clock on the wall: which month, weekday and hour each hour of the year is locally.
+
+The model runs in standard time all year. Tariffs, thermostat schedules and a family's day
+follow the local civil clock, with daylight-saving time. An hour is labelled by its start.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+import pandas as pd
+from numpy.typing import NDArray
+
+
+@dataclass(frozen=True)
+class CivilHours:
+    """The local civil stamp of every hour, each an integer array of the index's length."""
+
+    month: NDArray[np.int64]
+    """0 for January to 11 for December"""
+    weekday: NDArray[np.int64]
+    """0 for Monday to 6 for Sunday"""
+    hour: NDArray[np.int64]
+    """0 to 23, the hour at which it begins"""
+    day: NDArray[np.int64]
+    """Proleptic ordinal of the date, as ``datetime.date.toordinal``"""
+
+    @property
+    def weekend(self) -> NDArray[np.bool_]:
+        """Saturday or Sunday."""
+        weekend: NDArray[np.bool_] = self.weekday >= 5
+        return weekend
+
+
+ORDINAL_OF_1970 = 719_163
+"""``date(1970, 1, 1).toordinal()``: days between the two ways of counting."""
+
+
+def civil_hours(index: pd.DatetimeIndex, time_zone: str) -> CivilHours:
+    """The local civil month, weekday, hour and day of hours stamped in standard time.
+
+    Parameters
+    ----------
+    index
+        Hour-beginning stamps with a fixed offset.
+    time_zone
+        IANA name, for example ``America/New_York``.
+
+    A year that begins at midnight of standard time may begin or end in another calendar
+    year by the local clock. Such an hour keeps the month of its standard stamp, so that the
+    twelve months add up to the year; weekday and hour are those of the local clock.
+    """
+    if index.tz is None:
+        raise ValueError("the hours must carry a fixed offset from UTC")
+    local = index.tz_convert(time_zone)
+    wall = local.tz_localize(None)
+    years = wall.year.to_numpy()
+    outside = (years < index[0].year) | (years > index[-1].year)
+    month = np.where(outside, index.month.to_numpy(), wall.month.to_numpy()) - 1
+    days = wall.to_numpy().astype("datetime64[D]").astype(np.int64) + ORDINAL_OF_1970
+    return CivilHours(
+        month=month.astype(np.int64),
+        weekday=wall.day_of_week.to_numpy().astype(np.int64),
+        hour=wall.hour.to_numpy().astype(np.int64),
+        day=days,
+    )
