@@ -27,6 +27,15 @@ VentState = Literal["open", "half", "closed"]
 SystemKind = Literal[
     "electric furnace", "room heaters", "ducted heat pump", "ductless heat pump", "ideal"
 ]
+EQUIPMENT_CLASSES: tuple[str, ...] = (
+    "single-zone cold-climate",
+    "single-zone standard",
+    "multi-zone cold-climate",
+    "multi-zone standard",
+    "ducted variable",
+    "ducted single-speed",
+)
+"""Classes of heat pumps that a case can name; :mod:`costcompare.equipment` has their maps."""
 
 
 @dataclass(frozen=True)
