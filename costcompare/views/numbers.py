@@ -1,0 +1,153 @@
+"""How numbers are written, the same on the screen, in a report and on the command line.
+
+Projections are rounded so that nobody takes them for promises: a year to ten dollars, a
+month to five, whole degrees, whole percents. Only a bill that must add up shows cents. A
+number below 0 carries a true minus sign; one that rounds to 0 carries none.
+"""
+
+from __future__ import annotations
+
+import math
+from datetime import date
+
+from costcompare.billing.tariff import rounded
+
+MINUS = "\N{MINUS SIGN}"
+NEVER = "never"
+MISSING = "\N{EN DASH}"
+"""Shown where a number has no meaning."""
+
+YEAR_STEP = 10
+"""[$] to which a yearly sum is rounded (judgement: finer would claim what no model knows)"""
+MONTH_STEP = 5
+"""[$] to which a monthly sum is rounded (judgement, as above)"""
+
+MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
+
+
+def dollars_a_year(usd: float) -> str:
+    """A yearly sum or a price to the nearest ten dollars: ``$1,870``."""
+    return _money(_nearest(usd, YEAR_STEP))
+
+
+def dollars_a_month(usd: float) -> str:
+    """A monthly sum to the nearest five dollars: ``$455``."""
+    return _money(_nearest(usd, MONTH_STEP))
+
+
+def dollars(usd: float) -> str:
+    """A stated amount, such as a quoted price, to the dollar: ``$11,200``."""
+    return _money(_nearest(usd, 1))
+
+
+def dollars_and_cents(usd: float) -> str:
+    """An amount of a bill to the cent, half a cent upwards: ``$92.62``."""
+    return _money(rounded(usd), decimals=2)
+
+
+def about(text: str) -> str:
+    """The words that stand before every projection: ``about $1,870``."""
+    return f"about {text}"
+
+
+def rounds_to_nothing(usd: float) -> bool:
+    """Whether a yearly sum would be written as ``$0``."""
+    return _nearest(usd, YEAR_STEP) == 0.0
+
+
+def kwh(energy: float) -> str:
+    """Energy to the nearest ten kilowatt hours: ``13,850 kWh``."""
+    return f"{_signed(_nearest(energy, 10))} kWh"
+
+
+def degrees(degf: float) -> str:
+    """A temperature in whole degrees: ``68 °F``."""
+    return f"{_signed(_nearest(degf, 1))} °F"
+
+
+def degrees_of_difference(degf: float) -> str:
+    """A difference of temperatures in whole degrees: ``3 °F``."""
+    return degrees(degf)
+
+
+def percent(share: float) -> str:
+    """A share in whole percents: 0.256 is ``26 %``."""
+    return f"{_signed(_nearest(100.0 * share, 1))} %"
+
+
+def hours(number: float) -> str:
+    """A number of hours: ``1,234 hours``."""
+    whole = _nearest(number, 1)
+    return f"{_signed(whole)} {'hour' if whole == 1.0 else 'hours'}"
+
+
+def years(number: float | None) -> str:
+    """A span of years, one decimal below ten, whole from there: ``9.7 years``; or ``never``."""
+    if number is None:
+        return NEVER
+    written = _signed(number, 1) if round(abs(number), 1) < 10.0 else _signed(_nearest(number, 1))
+    return f"{written} {'year' if written == '1.0' else 'years'}"
+
+
+def ratio(number: float | None) -> str:
+    """A plain ratio to one decimal: ``1.4``."""
+    return MISSING if number is None else _signed(number, 1)
+
+
+def count(number: float) -> str:
+    """A whole number with its thousands: ``8,760``."""
+    return _signed(_nearest(number, 1))
+
+
+def quantity(number: float) -> str:
+    """A fact of any size, as few digits as say it: ``0.72``, ``1,850``."""
+    if not math.isfinite(number):
+        return MISSING
+    digits = 0 if abs(number) >= 1000.0 else max(0, 3 - math.floor(math.log10(abs(number) or 1.0)))
+    text = f"{abs(number):,.{digits}f}"
+    text = text.rstrip("0").rstrip(".") if "." in text else text
+    return text if number >= 0.0 or text == "0" else MINUS + text
+
+
+def month_name(month: int) -> str:
+    """1 is ``January``."""
+    return MONTHS[month - 1]
+
+
+def day_and_month(month: int, day: int) -> str:
+    """``January 15``."""
+    return f"{month_name(month)} {day}"
+
+
+def month_reached(start: date, after_years: float) -> str:
+    """The month that lies so many years after a day: ``March 2035``."""
+    months = start.year * 12 + start.month - 1 + math.floor(12.0 * after_years)
+    return f"{MONTHS[months % 12]} {months // 12}"
+
+
+def _nearest(number: float, step: int) -> float:
+    """The multiple of ``step`` that is nearest, halves away from 0."""
+    return math.copysign(math.floor(abs(number) / step + 0.5) * step, number)
+
+
+def _money(usd: float, decimals: int = 0) -> str:
+    sign = MINUS if round(usd, decimals) < 0.0 else ""
+    return f"{sign}${abs(usd):,.{decimals}f}"
+
+
+def _signed(number: float, decimals: int = 0) -> str:
+    sign = MINUS if round(number, decimals) < 0.0 else ""
+    return f"{sign}{abs(number):,.{decimals}f}"
