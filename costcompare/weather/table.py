@@ -6,6 +6,7 @@ the stamp. The 29th of February is dropped. :func:`checked` is the only way to m
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import timedelta, timezone
 
@@ -59,7 +60,7 @@ def hours_of_year(calendar_year: int, utc_offset_hours: float) -> pd.DatetimeInd
     zone = timezone(timedelta(hours=utc_offset_hours))
     first, last = f"{calendar_year}-01-01", f"{calendar_year}-12-31 23:00"
     hours = pd.date_range(first, last, freq="h", tz=zone)
-    return hours[~_is_leap_day(hours)]
+    return hours[~is_leap_day(hours)]
 
 
 def checked(
@@ -78,14 +79,12 @@ def checked(
     hour beginnings in fixed-offset standard time from 1 January 00:00 to 31 December 23:00
     of one year. 8,784 rows of a leap year are taken and their 29 February dropped.
     """
-    faults = _place_faults(latitude, longitude, elevation, source=source, station=station)
     if isinstance(frame.index, pd.DatetimeIndex) and len(frame) == LEAP_HOURS:
-        frame = frame[~_is_leap_day(frame.index)]
-    faults += _time_faults(frame.index, station)
-    for name in COLUMNS:
-        faults += _column_faults(frame, name, station)
-    if faults:
-        raise WeatherError(faults)
+        frame = frame[~is_leap_day(frame.index)]
+    found = place_faults(latitude, longitude, elevation, source=source, station=station)
+    found += table_faults(frame, station, tuple(COLUMNS))
+    if found:
+        raise WeatherError(found)
     return Weather(
         table=frame[list(COLUMNS)].astype(float),
         latitude=float(latitude),
@@ -97,13 +96,23 @@ def checked(
     )
 
 
-def _is_leap_day(index: pd.DatetimeIndex) -> np.ndarray:
+def is_leap_day(index: pd.DatetimeIndex) -> np.ndarray:
+    """True in the hours of 29 February."""
     return np.asarray((index.month == 2) & (index.day == 29))
 
 
-def _place_faults(
+def table_faults(frame: pd.DataFrame, station: str, columns: Sequence[str]) -> list[Fault]:
+    """What is wrong with the hours and with these columns of a frame; empty when nothing is."""
+    found = _time_faults(frame.index, station)
+    for name in columns:
+        found += _column_faults(frame, name, station)
+    return found
+
+
+def place_faults(
     latitude: float, longitude: float, elevation: float, *, source: str, station: str
 ) -> list[Fault]:
+    """What is wrong with the place and the source; empty when nothing is."""
     limits = (
         ("latitude", latitude, -90.0, 90.0, "degrees north"),
         ("longitude", longitude, -180.0, 180.0, "degrees east, negative in America"),
@@ -143,6 +152,11 @@ def _time_faults(index: pd.Index, station: str) -> list[Fault]:
         given = "no offset" if index.tz is None else f"{index.tz}, which changes with the season"
         instead = "standard time all year with a fixed offset, for example 2027-01-01T00:00-08:00"
         return [*faults, Fault(where, "must have one fixed offset from UTC", given, instead)]
+    if index.hasnans:
+        empty = np.asarray(index.isna())
+        first = int(np.argmax(empty)) + 1
+        given = f"{int(empty.sum()):,} rows without one, the first row {first:,}"
+        return [*faults, Fault(where, "must be a date and an hour in every row", given)]
     if len(index) == 0:
         return faults
     expected = hours_of_year(int(index[0].year), offset.total_seconds() / 3600.0)
