@@ -171,6 +171,8 @@ class House:
     windows: Windows
     contents: Literal["ordinary", "light"] = "ordinary"
     """``light``: nothing in the rooms stores heat but a little air (for checks)"""
+    airing: float = 3.0
+    """[1/h] air changes through windows opened on a warm day when it is cooler outside"""
     footprint_area: float = 0.0
     """[m2] area of the ground the house covers"""
     footprint_perimeter: float = 0.0
@@ -274,6 +276,8 @@ class OtherUse:
     """Share of ``electricity`` that ends as heat in the rooms"""
     hot_water_share_to_rooms: float
     """Share of ``hot_water`` that ends as heat in the rooms"""
+    profile: Literal["ordinary", "flat"] = "ordinary"
+    """``flat``: the same power in every hour (for checks)"""
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,161 @@
+"""Generic classes of heat pump, and the performance map of one machine of a class.
+
+The tables lie in costcompare/data, each row with its source. No row is a brand.
+"""
+
+from __future__ import annotations
+
+import csv
+from dataclasses import dataclass
+from functools import cache
+from importlib import resources
+
+import numpy as np
+from numpy.typing import NDArray
+
+Array = NDArray[np.float64]
+
+W_PER_KBTU_H = 293.07107
+"""[W] per thousand Btu (IT) an hour"""
+SPEEDS = ("min", "rated", "max")
+
+COOLING_AT_82_F = 0.94
+"""Capacity at 95 F over capacity at 82 F (RESNET HERS Addendum 82 population mean)"""
+COOLING_RATED_OVER_MAX = 0.934
+COOLING_EIR_RATED_OVER_MAX = 0.928
+COOLING_MIN_95_OVER_82 = 0.948
+COOLING_EIR_MIN_95_OVER_82 = 1.315
+"""Population means of the same source"""
+COOLING_MIN_SHARE = 0.25
+"""Minimum cooling over nominal at 82 F (judgement)"""
+
+
+@dataclass(frozen=True)
+class Machine:
+    """One machine: its map and its steady draws."""
+
+    equipment_class: str
+    ducted: bool
+    nominal: float
+    """Nominal cooling [W]"""
+    heating_temperature: Array
+    """Anchors, rising [degC], shape (n,)"""
+    heating_capacity: Array
+    """[W], shape (n, 3): minimum, rated, maximum"""
+    heating_power: Array
+    """[W], shape (n, 3)"""
+    cooling_temperature: Array
+    cooling_capacity: Array
+    cooling_power: Array
+    cycling: float
+    """Degradation coefficient of cycling"""
+    cut_out: float
+    """[degC] outdoors below which it does not run"""
+    off_power: float
+    """[W] controls while plugged in"""
+    crankcase_power: float
+    """[W] while off and cold outside"""
+    pan_power: float
+    """[W] drain-pan heater while running below freezing"""
+    fan_power: float
+    """[W] of a head's fan at full output (counted in the rated power)"""
+    fan_per_airflow: float
+    """[W per m3/s] of a ducted machine's blower"""
+
+
+def _rows(name: str) -> list[dict[str, str]]:
+    text = (resources.files("costcompare") / "data" / name).read_text(encoding="utf-8")
+    return list(csv.DictReader(text.splitlines()))
+
+
+@cache
+def _classes() -> dict[str, dict[str, str]]:
+    return {row["class"]: row for row in _rows("equipment_classes.csv")}
+
+
+def class_names() -> tuple[str, ...]:
+    """The classes that can be simulated."""
+    return tuple(_classes())
+
+
+def celsius(fahrenheit: float) -> float:
+    """[F] to [degC]"""
+    return (fahrenheit - 32.0) / 1.8
+
+
+def rated_heating(nominal: float, *, ducted: bool) -> float:
+    """Rated heating at 47 F [W] of a machine of nominal cooling [W], by the size table."""
+    rows = [r for r in _rows("equipment_sizes.csv") if (r["ducted"] == "yes") == ducted]
+    sizes = np.array([float(r["nominal_cooling_kbtu_h"]) for r in rows]) * W_PER_KBTU_H
+    rated = np.array([float(r["rated_heating_47_f_kbtu_h"]) for r in rows]) * W_PER_KBTU_H
+    if nominal <= sizes[0]:
+        return float(nominal * rated[0] / sizes[0])
+    if nominal >= sizes[-1]:
+        return float(nominal * rated[-1] / sizes[-1])
+    return float(np.interp(nominal, sizes, rated))
+
+
+def machine(equipment_class: str, nominal: float) -> Machine:
+    """The machine of a class at a nominal cooling capacity [W].
+
+    Raises KeyError for a class that is not in the table.
+    """
+    row = _classes()[equipment_class]
+    ducted = row["ducted"] == "yes"
+    temperature, capacity, power = _heating_anchors(
+        equipment_class, rated_heating(nominal, ducted=ducted)
+    )
+    cold, cooling_capacity, cooling_power = _cooling_anchors(row, nominal)
+    return Machine(
+        equipment_class=equipment_class,
+        ducted=ducted,
+        nominal=nominal,
+        heating_temperature=temperature,
+        heating_capacity=capacity,
+        heating_power=power,
+        cooling_temperature=cold,
+        cooling_capacity=cooling_capacity,
+        cooling_power=cooling_power,
+        cycling=float(row["cycling_coefficient"]),
+        cut_out=celsius(float(row["cut_out_f"])),
+        off_power=float(row["off_w"]),
+        crankcase_power=float(row["crankcase_w"]),
+        pan_power=float(row["pan_w"]),
+        fan_power=float(row["fan_w_per_nominal_w"] or 0.0) * nominal,
+        fan_per_airflow=float(row["fan_w_per_cfm"] or 0.0) / 4.719474e-4,
+    )
+
+
+def _heating_anchors(equipment_class: str, rated: float) -> tuple[Array, Array, Array]:
+    rows = [r for r in _rows("equipment_points.csv") if r["class"] == equipment_class]
+    anchors = sorted({float(r["temperature_f"]) for r in rows})
+    capacity = np.zeros((len(anchors), 3))
+    power = np.zeros((len(anchors), 3))
+    for number, anchor in enumerate(anchors):
+        by_speed = {r["speed"]: r for r in rows if float(r["temperature_f"]) == anchor}
+        for column, speed in enumerate(SPEEDS):
+            row = by_speed.get(speed, by_speed["rated"])
+            capacity[number, column] = rated * float(row["capacity_ratio"])
+            power[number, column] = capacity[number, column] / float(row["cop"])
+    return np.array([celsius(a) for a in anchors]), capacity, power
+
+
+def _cooling_anchors(row: dict[str, str], nominal: float) -> tuple[Array, Array, Array]:
+    eer = 3.412142
+    capacity_95 = nominal
+    capacity_82 = nominal / COOLING_AT_82_F
+    cop_95, cop_82 = float(row["eer_95_f"]) / eer, float(row["eer_82_f"]) / eer
+    rated = np.array([capacity_82, capacity_95])
+    rated_power = np.array([capacity_82 / cop_82, capacity_95 / cop_95])
+    if row["eer_82_f_min"]:
+        cop_min = float(row["eer_82_f_min"]) / eer
+        least = COOLING_MIN_SHARE * nominal * np.array([1.0, COOLING_MIN_95_OVER_82])
+        least_power = least / np.array([cop_min, cop_min / COOLING_EIR_MIN_95_OVER_82])
+        most = rated / COOLING_RATED_OVER_MAX
+        most_power = rated_power / COOLING_RATED_OVER_MAX / COOLING_EIR_RATED_OVER_MAX
+    else:
+        least, least_power, most, most_power = rated, rated_power, rated, rated_power
+    temperature = np.array([celsius(82.0), celsius(95.0)])
+    capacity = np.stack([least, rated, most], axis=1)
+    power = np.stack([least_power, rated_power, most_power], axis=1)
+    return temperature, capacity, power

@@ -1,0 +1,61 @@
+"""How kernels are compiled, and where the compiled code is kept.
+
+A kernel that is edited leaves a stale compiled caller in numba's cache when the caller
+stands in another file. The cache folder therefore carries a hash of every physics and
+simulation source: an edit anywhere starts a fresh folder.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import sys
+import tempfile
+from collections.abc import Callable
+from pathlib import Path
+from typing import TypeVar
+
+import numba
+
+F = TypeVar("F", bound=Callable[..., object])
+
+
+def _sources_key() -> str:
+    package = Path(__file__).resolve().parent.parent
+    digest = hashlib.sha256(numba.__version__.encode())
+    for folder in ("physics", "simulation"):
+        for source in sorted((package / folder).glob("*.py")):
+            digest.update(source.name.encode())
+            digest.update(source.read_bytes())
+    return digest.hexdigest()[:16]
+
+
+def _user_cache() -> Path:
+    if sys.platform == "win32":
+        return Path(os.environ.get("LOCALAPPDATA", Path.home() / "AppData" / "Local"))
+    if sys.platform == "darwin":
+        return Path.home() / "Library" / "Caches"
+    return Path(os.environ.get("XDG_CACHE_HOME", Path.home() / ".cache"))
+
+
+def cache_folder() -> Path:
+    """The folder of the compiled code for the sources as they are; made when missing."""
+    folder = _user_cache() / "costcompare" / f"compiled-{_sources_key()}"
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError:  # a home that cannot be written to: compile for this run alone
+        folder = Path(tempfile.mkdtemp(prefix="costcompare-compiled-"))
+    return folder
+
+
+FOLDER = cache_folder()
+WARM = any(FOLDER.rglob("*.nbi"))
+"""True where compiled code of these sources was found: no waiting on the first run."""
+
+numba.config.CACHE_DIR = str(FOLDER)
+
+
+def compiled(function: F) -> F:
+    """Compile a kernel with numba, cached on disk, without holding the interpreter lock."""
+    result: F = numba.njit(cache=True, nogil=True, error_model="numpy")(function)
+    return result

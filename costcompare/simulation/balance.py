@@ -1,0 +1,166 @@
+"""Where the heat of an hour went: the parts of the load, the ducts, and the closing sum."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from costcompare.physics.compiled import compiled
+from costcompare.physics.ducts import air_path
+from costcompare.simulation.airflows import DuctState, Flows, space_extraction, space_inflow
+from costcompare.simulation.network import NO_LOAD, STORED, Air, Chains, DuctNet
+
+Floats = NDArray[np.float64]
+
+
+@compiled
+def chain_heat(
+    chains: Chains, temperatures: Floats, air: Floats, radiant: Floats, chain: int, end: int
+) -> float:
+    """Heat that flows from a room or space into one end of a chain [W]."""
+    node = chains.start[chain] + (chains.count[chain] - 1 if end == 1 else 0)
+    face = temperatures[node]
+    total = 0.0
+    if chains.air[chain, end] >= 0:
+        total += chains.air_conductance[chain, end] * (air[chains.air[chain, end]] - face)
+    if chains.radiant[chain, end] >= 0:
+        room = chains.radiant[chain, end]
+        total += chains.radiant_conductance[chain, end] * (radiant[room] - face)
+    return total
+
+
+@compiled
+def surface_loads(
+    chains: Chains,
+    temperatures: Floats,
+    air: Floats,
+    radiant: Floats,
+    rooms: int,
+    load: Floats,
+) -> float:
+    """Add the rooms' heat into surfaces to ``load`` by part; returns the twin's difference [W].
+
+    The difference is what the rooms would lose more into the duct space without ducts.
+    """
+    difference = 0.0
+    for chain in range(chains.start.shape[0]):
+        for end in range(2):
+            node = chains.air[chain, end]
+            if node < 0 or node >= rooms:
+                continue
+            heat = chain_heat(chains, temperatures, air, radiant, chain, end)
+            difference += chains.twin_sign[chain] * heat
+            part = chains.category[chain]
+            if part != NO_LOAD:
+                load[part] += heat * chains.returns[chain, end]
+    return difference
+
+
+@compiled
+def air_load(
+    air: Air, temperature: Floats, outdoor: float, back: int, inflow: float, outflow: float
+) -> float:
+    """Heat that air leaking in and out costs the rooms [W], counted from the return room."""
+    reference = temperature[back]
+    total = 0.0
+    for i in range(air.rooms):
+        total += air.share_out[i] * outflow * (temperature[i] - reference)
+        total -= air.share_outdoors[i] * inflow * (outdoor - reference)
+        below = air.space_below[i]
+        if below >= 0:
+            total -= air.share_space[i] * inflow * (temperature[below] - reference)
+    return air.heat_capacity * total
+
+
+@compiled
+def floor_air_regained(air: Air, ducts: DuctNet, temperature: Floats, inflow: float) -> float:
+    """Heat spared because air from below comes from a space that the ducts warm [W]."""
+    if ducts.twin < 0:
+        return 0.0
+    total = 0.0
+    for i in range(air.rooms):
+        if air.space_below[i] == ducts.space:
+            total += air.share_space[i] * inflow
+    return air.heat_capacity * total * (temperature[ducts.space] - temperature[ducts.twin])
+
+
+@compiled
+def duct_terms(
+    air: Air, ducts: DuctNet, state: DuctState, temperature: Floats, terms: Floats
+) -> None:
+    """Write delivered, conduction, supply leak and return leak [W] into ``terms``."""
+    if ducts.present == 0 or state.run <= 0.0:
+        return
+    back = temperature[ducts.return_room]
+    around = temperature[ducts.space] if ducts.space >= 0 else back
+    k_flow = state.run * air.heat_capacity * state.flow
+    rise = state.heat / (air.heat_capacity * state.flow)
+    path = air_path(
+        back, around, rise, state.kept_return, state.return_factor, state.supply_factor
+    )
+    terms[0] = k_flow * state.kept_supply * (path.register - back)
+    by_return = state.kept_return * (1.0 - state.return_factor) * (back - around)
+    terms[1] = k_flow * (by_return + path.supply_plenum - path.register)
+    terms[2] = k_flow * (1.0 - state.kept_supply) * (path.register - back)
+    terms[3] = k_flow * (1.0 - state.kept_return) * (back - around)
+
+
+@compiled
+def imbalance(
+    chains: Chains,
+    temperatures: Floats,
+    before: Floats,
+    boundary: Floats,
+    air: Air,
+    ducts: DuctNet,
+    state: DuctState,
+    flows: Flows,
+    node: Floats,
+    node_before: Floats,
+    outdoor: float,
+    vents: Floats,
+    airing: float,
+    put_in: float,
+) -> float:
+    """Heat put in, less what crossed the boundaries, less what was stored [W].
+
+    Every real node counts once, the twin not at all. Flows are counted in and out apart,
+    so an open mass balance shows here.
+    """
+    total = put_in
+    for chain in range(chains.start.shape[0]):
+        if chains.twin_sign[chain] > 0.0:
+            continue
+        first = chains.start[chain]
+        for j in range(first, first + chains.count[chain]):
+            total -= chains.storage[j] * (temperatures[j] - before[j])
+        for end in range(2):
+            column = chains.boundary[chain, end]
+            if column >= 0:
+                face = temperatures[first + (chains.count[chain] - 1 if end == 1 else 0)]
+                total += chains.boundary_conductance[chain, end] * (boundary[column] - face)
+    k = air.heat_capacity
+    for i in range(air.rooms):
+        total -= air.storage[i] * (node[i] - node_before[i])
+        total += k * air.share_outdoors[i] * flows.inflow * outdoor
+        total -= k * air.share_out[i] * flows.outflow * node[i]
+        total += airing * k * air.airing_flow[i] * (outdoor - node[i])
+    for s in range(air.rooms, air.nodes):
+        if s == ducts.twin:
+            continue
+        total -= air.storage[s] * (node[s] - node_before[s])
+        inflow = space_inflow(s, air, ducts, state, flows, vents[s])
+        taken = space_extraction(s, air, ducts, state, flows.inflow, state.run)
+        total += k * (inflow * outdoor - (inflow - taken) * node[s])
+    return total
+
+
+__all__ = [
+    "STORED",
+    "air_load",
+    "chain_heat",
+    "duct_terms",
+    "floor_air_regained",
+    "imbalance",
+    "surface_loads",
+]

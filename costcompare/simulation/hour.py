@@ -1,0 +1,220 @@
+"""One hour: the air system at a control setting, and the control that holds the setpoint."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from costcompare.physics.compiled import compiled
+from costcompare.simulation.airflows import (
+    DuctState,
+    Flows,
+    add_doors,
+    add_ducts,
+    add_leakage,
+    add_links,
+    duct_state,
+    envelope_flows,
+)
+from costcompare.simulation.linear import settle, solve
+from costcompare.simulation.network import Air, Doors, DuctNet
+
+Floats = NDArray[np.float64]
+Ints = NDArray[np.int64]
+
+HELD = 2e-4
+"""[K] how closely the ducted system holds its thermostat"""
+DOORWAY_PASSES = 6
+DOORWAY_SETTLED = 0.02
+"""[K] change of a room below which the doorway exchange has settled"""
+TRIALS = 40
+
+
+class Conditions(NamedTuple):
+    """Everything about this hour that does not depend on the controls."""
+
+    matrix: Floats
+    """Constant part of the air system [W/K], shape (A, A)"""
+    right: Floats
+    """[W], shape (A,)"""
+    outdoor: float
+    vents: Floats
+    natural: float
+    """Air leaking in and out without a fan [m3/s]"""
+    airing: float
+    """1 while the windows are open"""
+
+
+class Demand(NamedTuple):
+    """Setpoints and limits of this hour."""
+
+    least: float
+    most: float
+    strips: float
+    sign: float
+    """+1 heating, -1 cooling: which way the ducted machine works"""
+    setpoint: float
+    thermostat: int
+    room: Ints
+    lower: Floats
+    upper: Floats
+    bounds: Floats
+
+
+class Work(NamedTuple):
+    """Memory of the loop, allocated once."""
+
+    matrix: Floats
+    right: Floats
+    """First column the known heat, then one watt of each emitter, then one at the thermostat"""
+    free: Floats
+    temperature: Floats
+    previous: Floats
+    heat: Floats
+
+
+@compiled
+def evaluate(
+    state: DuctState,
+    conditions: Conditions,
+    demand: Demand,
+    air: Air,
+    doors: Doors,
+    ducts: DuctNet,
+    work: Work,
+) -> Flows:
+    """Temperatures and emitter heat, into ``work``, with the ducted system in a state."""
+    matrix, right = work.matrix, work.right
+    emitters = demand.room.shape[0]
+    matrix[:, :] = conditions.matrix
+    right[:, :] = 0.0
+    right[:, 0] = conditions.right
+    for j in range(emitters):
+        right[demand.room[j], 1 + j] = 1.0
+    right[demand.thermostat, 1 + emitters] = 1.0
+    flows = envelope_flows(conditions.natural, state)
+    add_doors(matrix, doors, air.heat_capacity, work.previous)
+    add_leakage(matrix, right, air, ducts, state, flows, conditions.outdoor, conditions.vents)
+    add_links(matrix, air, ducts, state, flows)
+    add_ducts(matrix, right, air, ducts, state)
+    if conditions.airing > 0.0:
+        for i in range(air.rooms):
+            opened = air.heat_capacity * air.airing_flow[i]
+            matrix[i, i] += opened
+            right[i, 0] += opened * conditions.outdoor
+    solve(matrix, right)
+    work.free[:] = right[:, 0]
+    if emitters > 0:
+        settle(
+            work.free,
+            right[:, 1 : 1 + emitters],
+            demand.room,
+            demand.lower,
+            demand.upper,
+            demand.bounds,
+            work.heat,
+        )
+    for i in range(air.nodes):
+        total = work.free[i]
+        for j in range(emitters):
+            total += right[i, 1 + j] * work.heat[j]
+        work.temperature[i] = total
+    return flows
+
+
+@compiled
+def _short(
+    control: float,
+    conditions: Conditions,
+    demand: Demand,
+    air: Air,
+    doors: Doors,
+    ducts: DuctNet,
+    work: Work,
+) -> float:
+    """How far the thermostat is from its setpoint [K], negative while it asks for more."""
+    state = duct_state(
+        control, demand.sign, demand.least, demand.most, demand.strips, ducts, air.heat_capacity
+    )
+    evaluate(state, conditions, demand, air, doors, ducts, work)
+    return demand.sign * (work.temperature[demand.thermostat] - demand.setpoint)
+
+
+@compiled
+def hold(
+    guess: float,
+    conditions: Conditions,
+    demand: Demand,
+    air: Air,
+    doors: Doors,
+    ducts: DuctNet,
+    work: Work,
+) -> float:
+    """The control of the ducted system that holds the thermostat, 0 to 2.
+
+    Regula falsi with the Illinois correction: the thermostat's temperature rises with the
+    control, so the answer lies between the two ends or at one of them.
+    """
+    low, at_low = 0.0, _short(0.0, conditions, demand, air, doors, ducts, work)
+    highest = 2.0 if demand.strips > 0.0 else 1.0
+    if at_low >= -HELD or (demand.most <= 0.0 and demand.strips <= 0.0):
+        return 0.0
+    high = min(max(1.5 * guess, 0.1), highest)
+    at_high = _short(high, conditions, demand, air, doors, ducts, work)
+    if at_high < 0.0 and high < highest:
+        low, at_low = high, at_high
+        high = highest
+        at_high = _short(high, conditions, demand, air, doors, ducts, work)
+    if at_high <= HELD:
+        return high
+    control = high
+    for _ in range(TRIALS):
+        control = low - at_low * (high - low) / (at_high - at_low)
+        reached = _short(control, conditions, demand, air, doors, ducts, work)
+        if abs(reached) < HELD or high - low < 1e-9:
+            break
+        if reached < 0.0:
+            low, at_low = control, reached
+            at_high *= 0.5
+        else:
+            high, at_high = control, reached
+            at_low *= 0.5
+    return control
+
+
+@compiled
+def settle_hour(
+    guess: float,
+    conditions: Conditions,
+    demand: Demand,
+    air: Air,
+    doors: Doors,
+    ducts: DuctNet,
+    work: Work,
+) -> float:
+    """Controls and temperatures of the hour, the doorways at the temperatures found.
+
+    Returns the control; temperatures and emitter heat stand in ``work``. The last pass
+    takes the doorway exchange as it stands, so the answer is one consistent linear system.
+    """
+    control = guess
+    for _ in range(DOORWAY_PASSES):
+        if ducts.present == 1:
+            control = hold(control, conditions, demand, air, doors, ducts, work)
+        else:
+            control = 0.0
+        state = duct_state(
+            control, demand.sign, demand.least, demand.most, demand.strips, ducts, air.heat_capacity
+        )
+        evaluate(state, conditions, demand, air, doors, ducts, work)
+        change = 0.0
+        for i in range(air.rooms):
+            change = max(change, abs(work.temperature[i] - work.previous[i]))
+        if change < DOORWAY_SETTLED or doors.first.shape[0] == 0:
+            break
+        # Half of the way damps the back and forth of a flow that goes with the root.
+        for i in range(air.rooms):
+            work.previous[i] += 0.6 * (work.temperature[i] - work.previous[i])
+    return control

@@ -1,0 +1,201 @@
+"""The arrays that the hourly loop reads: surfaces, air, ducts, plant, emitters, year, record.
+
+Everything is a NamedTuple of numbers and arrays so that numba can take it as it is.
+Air nodes are the rooms, then the spaces (crawlspace, attic, ...), then, where ducts run
+outside the rooms, the twin of the duct space: the same space as it would be without ducts.
+Conductances are in W/K, flows in m3/s, temperatures in degC.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+Floats = NDArray[np.float64]
+Ints = NDArray[np.int64]
+
+WALLS_AND_GLASS, FLOOR, STORED, NO_LOAD = 0, 1, 2, 3
+"""Which part of a room's load the heat into a chain belongs to"""
+
+
+class Chains(NamedTuple):
+    """Surfaces as eliminated chains; node arrays are flat, chain k starts at start[k]."""
+
+    start: Ints
+    count: Ints
+    conductance: Floats
+    storage: Floats
+    upper: Floats
+    inverse: Floats
+    from_first: Floats
+    from_last: Floats
+    air: Ints
+    """Air node beyond the first and the last node, -1 for none, shape (chains, 2)"""
+    air_conductance: Floats
+    radiant: Ints
+    """Room whose radiant node lies beyond each end, -1 for none"""
+    radiant_conductance: Floats
+    boundary: Ints
+    """Column of the hourly boundary temperatures beyond each end, -1 for none"""
+    boundary_conductance: Floats
+    returns: Floats
+    """1 where the heat taken at that end is taken from the node, 0 for a twin's room end"""
+    category: Ints
+    twin_sign: Floats
+    """+1 a twin's chain, -1 the chain it doubles, 0 all others"""
+
+
+class Reduction(NamedTuple):
+    """The constant system with the radiant nodes eliminated."""
+
+    air: Floats
+    """Air nodes on air nodes [W/K], air storage included, shape (A, A)"""
+    to_air: Floats
+    """Heat into the radiant nodes as heat into the air nodes, shape (A, rooms)"""
+    radiant_inverse: Floats
+    """[K/W], shape (rooms, rooms)"""
+    radiant_air: Floats
+    """Radiant rows on air nodes [W/K], shape (rooms, A)"""
+
+
+class Air(NamedTuple):
+    """How air leaks in, out and between rooms and spaces."""
+
+    rooms: int
+    nodes: int
+    """Rooms, spaces and the twin"""
+    heat_capacity: float
+    storage: Floats
+    """Capacity of each air node over the time step [W/K]"""
+    leak_coefficient: float
+    leak_exponent: float
+    stack: float
+    wind: float
+    wind_factor: float
+    """Station wind to sheltered wind at the house"""
+    constant_flow: float
+    """[m3/s] where air changes were stated instead of a leakage, else 0"""
+    share_outdoors: Floats
+    """Share of all inflow that enters each room from outdoors"""
+    share_space: Floats
+    """Share of all inflow that enters each room from the space below it"""
+    space_below: Ints
+    """Air node of that space, -1 for none"""
+    share_out: Floats
+    """Share of all outflow that leaves each room"""
+    link_from: Ints
+    link_to: Ints
+    """Air finds its way between rooms along this tree, leaves first, root: the return room"""
+    airing_flow: Floats
+    """[m3/s] through open windows of each room on a warm day"""
+
+
+class Doors(NamedTuple):
+    """Openings between rooms."""
+
+    first: Ints
+    second: Ints
+    width: Floats
+    """Open width [m]"""
+    height: Floats
+    fixed: Floats
+    """[W/K] gaps of a closed door"""
+    stairs: Ints
+    """1 for stairs and lofts, where warm air rises from ``first`` to ``second``"""
+
+
+class DuctNet(NamedTuple):
+    """The duct system; ``present`` 0 switches all of it off."""
+
+    present: int
+    space: int
+    """Air node round the ducts, -1 where they run inside the rooms"""
+    twin: int
+    """Air node of the twin space, -1 for none"""
+    supply_leakage: float
+    return_leakage: float
+    supply_area: float
+    return_area: float
+    resistance: float
+    registers: Floats
+    return_room: int
+    """Also the root of the tree of links"""
+    thermostat: int
+    """Room of the thermostat"""
+    airflow: float
+    """[m3/s] at full speed"""
+    least_flow: float
+    """Share of the airflow at the minimum speed of a modulating machine"""
+    blower_power: float
+    """[W] at full speed"""
+
+
+class Plant(NamedTuple):
+    """What the ducted machine can give in each hour [W]."""
+
+    heat_least: Floats
+    heat_most: Floats
+    strips: Floats
+    cool_least: Floats
+    cool_most: Floats
+    setpoint: Floats
+    cooling_setpoint: Floats
+
+
+class Emitters(NamedTuple):
+    """Heads and heaters in rooms, shapes (hours, emitters) but for ``room``."""
+
+    room: Ints
+    heat_most: Floats
+    cool_most: Floats
+    setpoint: Floats
+    cooling_setpoint: Floats
+
+
+class Year(NamedTuple):
+    """The hours themselves."""
+
+    order: Ints
+    """Hours in the order in which they are stepped: a warm-up, then the year"""
+    recorded_from: int
+    """Position in ``order`` from which results are kept"""
+    outdoor: Floats
+    wind: Floats
+    boundary: Floats
+    """Boundary temperatures, shape (hours, columns)"""
+    vent_flow: Floats
+    """Natural flow of outdoor air through each space [m3/s], shape (hours, nodes)"""
+    convective: Floats
+    """Gains into the air of each room [W], shape (hours, rooms)"""
+    radiant: Floats
+    """Sun and gains onto the surfaces of each room [W], shape (hours, rooms)"""
+    airing_above: Floats
+    """[degC] above which windows are opened when it is cooler outside, shape (hours,)"""
+
+
+class Record(NamedTuple):
+    """What the loop writes, one row an hour."""
+
+    air: Floats
+    """[degC], shape (hours, nodes)"""
+    emitted: Floats
+    """[W], shape (hours, emitters)"""
+    main: Floats
+    """Heat (cooling negative) of the ducted machine without strips and blower [W]"""
+    strips: Floats
+    blower: Floats
+    """[W], mean over the hour"""
+    run: Floats
+    """Share of the hour"""
+    duct: Floats
+    """delivered, conduction, supply leak, return leak, induced air, regained [W], (hours, 6)"""
+    load: Floats
+    """walls and glass, floor, stored, air leaking [W], shape (hours, 4)"""
+    unmet: Floats
+    """[W], shape (hours, rooms)"""
+    imbalance: Floats
+    """Of the whole network [W]"""
+    turnover: Floats
+    """All heat put in [W]"""

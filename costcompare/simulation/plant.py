@@ -1,0 +1,260 @@
+"""What furnaces, heads and heaters can give in each hour, and what they draw for it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from costcompare.case.facts import Ducts, HeatPumpUnit, Home, System
+from costcompare.equipment import Capability, Machine, cooling_year, draw, heating_year, machine
+from costcompare.simulation.network import DuctNet, Emitters, Plant, Record
+from costcompare.simulation.schedules import Setpoints
+
+Floats = NDArray[np.float64]
+
+COOLING_ABOVE = (60.0 - 32.0) / 1.8
+"""[degC] outdoors below which nobody runs a head to cool: windows do it (judgement)"""
+UNLIMITED = 1.0e6
+"""[W] of the ideal heater in each room"""
+LEAST_FLOW = 0.6
+"""Blower flow at the minimum speed of a modulating ducted machine (judgement)"""
+CRANKCASE_BELOW = (55.0 - 32.0) / 1.8
+"""[degC] outdoors below which a crankcase heater warms a machine that stands still (judgement)"""
+PAN_BELOW = 0.0
+"""[degC] outdoors below which a pan heater runs with the machine (judgement)"""
+
+
+@dataclass(frozen=True)
+class Weathered:
+    """The weather as machines feel it, shape (hours,)."""
+
+    outdoor: Floats
+    humidity: Floats
+    clock: NDArray[np.int64]
+    """Hour of the local day"""
+
+
+@dataclass(frozen=True)
+class Emitter:
+    """One head, room heater or ideal heater."""
+
+    room: str
+    heating: Capability | None
+    cooling: Capability | None
+    unit: Machine | None
+    heat_most: Floats
+    cool_most: Floats
+    setpoint: Floats
+    resistance: bool
+    """True for a heater whose electricity is its heat"""
+
+
+@dataclass(frozen=True)
+class Ducted:
+    """The ducted machine of a system."""
+
+    unit: Machine | None
+    """None for a furnace"""
+    heating: Capability | None
+    cooling: Capability | None
+    plant: Plant
+
+
+@dataclass(frozen=True)
+class Draws:
+    """Electricity by hour [W]."""
+
+    heating: Floats
+    backup: Floats
+    cooling: Floats
+    fan: Floats
+    standby: Floats
+
+
+def emitters_of(
+    home: Home, system: System, setpoints: Setpoints, weathered: Weathered
+) -> tuple[Emitter, ...]:
+    """Every head, room heater and ideal heater of a system."""
+    hours = weathered.outdoor.shape[0]
+    zero = np.zeros(hours)
+    clock = weathered.clock
+    found = [_head(unit, setpoints, weathered) for unit in system.heads]
+    for heater in system.heaters:
+        most = np.full(hours, heater.output)
+        held = setpoints.limited(heater.setpoint)[clock]
+        found.append(Emitter(heater.room, None, None, None, most, zero, held, resistance=True))
+    if system.kind == "ideal":
+        most = np.full(hours, UNLIMITED)
+        held = setpoints.house[clock]
+        found += [
+            Emitter(room.name, None, None, None, most, most, held, resistance=True)
+            for room in home.rooms
+        ]
+    return tuple(found)
+
+
+def _head(unit: HeatPumpUnit, setpoints: Setpoints, weathered: Weathered) -> Emitter:
+    model = machine(unit.equipment_class, unit.size)
+    heating = heating_year(model, weathered.outdoor, weathered.humidity)
+    cooling = cooling_year(model, weathered.outdoor)
+    cool_most = np.where(weathered.outdoor > COOLING_ABOVE, cooling.most, 0.0)
+    held = setpoints.limited(unit.setpoint)[weathered.clock]
+    return Emitter(
+        unit.room, heating, cooling, model, heating.most, cool_most, held, resistance=False
+    )
+
+
+def emitter_arrays(
+    emitters: tuple[Emitter, ...], nodes: dict[str, int], cooling_setpoint: float, hours: int
+) -> Emitters:
+    """The emitters as the loop reads them."""
+
+    def columns(values: list[Floats]) -> Floats:
+        return np.ascontiguousarray(np.stack(values, axis=1)) if values else np.zeros((hours, 0))
+
+    return Emitters(
+        room=np.array([nodes[e.room] for e in emitters], dtype=np.int64),
+        heat_most=columns([e.heat_most for e in emitters]),
+        cool_most=columns([e.cool_most for e in emitters]),
+        setpoint=columns([e.setpoint for e in emitters]),
+        cooling_setpoint=np.full((hours, len(emitters)), cooling_setpoint),
+    )
+
+
+def ducted_of(system: System, setpoints: Setpoints, weathered: Weathered) -> Ducted:
+    """The ducted machine of a system; its plant gives nothing where there is none."""
+    hours = weathered.outdoor.shape[0]
+    zero = np.zeros(hours)
+    held = setpoints.limited(system.furnace_setpoint)[weathered.clock]
+    cooled = np.full(hours, setpoints.cooling)
+    if system.ducted_unit is not None:
+        model = machine(system.ducted_unit.equipment_class, system.ducted_unit.size)
+        heating = heating_year(model, weathered.outdoor, weathered.humidity)
+        cooling = cooling_year(model, weathered.outdoor)
+        strips = np.full(hours, system.strip_output)
+        if system.strip_lockout is not None:
+            strips = np.where(weathered.outdoor > system.strip_lockout, 0.0, strips)
+        cool_most = np.where(weathered.outdoor > COOLING_ABOVE, cooling.most, 0.0)
+        held = setpoints.limited(system.ducted_unit.setpoint)[weathered.clock]
+        plant = Plant(heating.least, heating.most, strips, cooling.least, cool_most, held, cooled)
+        return Ducted(model, heating, cooling, plant)
+    furnace = np.full(hours, system.furnace_output)
+    return Ducted(None, None, None, Plant(furnace, furnace, zero, zero, zero, held, cooled))
+
+
+def contiguous(plant: Plant) -> Plant:
+    """The plant with contiguous arrays: columns of a capability are not."""
+    return Plant(*(np.ascontiguousarray(values, dtype=float) for values in plant))
+
+
+def duct_network(home: Home, system: System, nodes: dict[str, int], twin: int) -> DuctNet:
+    """The duct system as the loop reads it."""
+    rooms = home.rooms
+    thermostat = nodes[system.thermostat_room] if system.thermostat_room else 0
+    heated = system.furnace_output > 0.0 or system.ducted_unit is not None
+    if system.ducts is None or system.blower is None or not heated:
+        largest = max(range(len(rooms)), key=lambda n: rooms[n].floor_area)
+        return DuctNet(
+            0, -1, -1, 0.0, 0.0, 0.0, 0.0, 1.0, np.zeros(len(rooms)), largest, largest, 1.0, 1.0, 0.0
+        )
+    ducts = outside_part(system.ducts)
+    inside = ducts.location == "inside"
+    registers = np.array([system.registers.get(room.name, 0.0) for room in rooms])
+    if registers.sum() <= 0.0:
+        registers = np.array([room.floor_area for room in rooms])
+    least = LEAST_FLOW if system.blower.variable else 1.0
+    return DuctNet(
+        present=1,
+        space=-1 if inside else nodes[ducts.location],
+        twin=-1 if inside else twin,
+        supply_leakage=ducts.supply_leakage,
+        return_leakage=ducts.return_leakage,
+        supply_area=ducts.supply_area,
+        return_area=ducts.return_area,
+        resistance=ducts.resistance,
+        registers=registers / registers.sum(),
+        return_room=thermostat,
+        thermostat=thermostat,
+        airflow=system.blower.airflow,
+        least_flow=least,
+        blower_power=system.blower.power,
+    )
+
+
+def outside_part(ducts: Ducts) -> Ducts:
+    """The ducts as the space round them sees them: what lies inside the rooms loses nothing."""
+    share = 0.0 if ducts.location == "inside" else ducts.share_outside
+    return replace(
+        ducts,
+        supply_leakage=ducts.supply_leakage * share,
+        return_leakage=ducts.return_leakage * share,
+        supply_area=ducts.supply_area * share,
+        return_area=ducts.return_area * share,
+    )
+
+
+def draws_of(
+    emitters: tuple[Emitter, ...], ducted: Ducted, record: Record, outdoor: Floats
+) -> Draws:
+    """Electricity for what the machines gave."""
+    hours = outdoor.shape[0]
+    total = Draws(*(np.zeros(hours) for _ in range(5)))
+    for number, emitter in enumerate(emitters):
+        given = record.emitted[:, number]
+        total = _with_emitter(total, emitter, given, outdoor)
+    return _with_ducted(total, ducted, record, outdoor, heads=any(e.unit for e in emitters))
+
+
+def _with_emitter(total: Draws, emitter: Emitter, given: Floats, outdoor: Floats) -> Draws:
+    heat, cold = np.maximum(given, 0.0), np.maximum(-given, 0.0)
+    if emitter.unit is None or emitter.heating is None or emitter.cooling is None:
+        return replace(
+            total,
+            heating=total.heating + heat,
+            backup=total.backup + heat,
+            cooling=total.cooling + cold,
+        )
+    model = emitter.unit
+    # The rated power of a head holds its fan; it is shown apart, so it is taken out here.
+    share = np.clip(np.abs(given) / np.maximum(emitter.heating.most, 1.0), 0.0, 1.0)
+    fan = np.where(given != 0.0, model.fan_power * (0.3 + 0.7 * share), 0.0)
+    warm = draw(emitter.heating, np.minimum(heat, emitter.heating.most))
+    cool = draw(emitter.cooling, np.minimum(cold, emitter.cooling.most))
+    fan = np.minimum(fan, 0.5 * (warm + cool))
+    return replace(
+        total,
+        heating=total.heating + np.where(heat > 0.0, warm - fan, 0.0),
+        cooling=total.cooling + np.where(cold > 0.0, cool - fan, 0.0),
+        fan=total.fan + fan,
+        standby=total.standby + _standby(model, given == 0.0, heat > 0.0, outdoor),
+    )
+
+
+def _standby(
+    model: Machine, still: NDArray[np.bool_], heating: NDArray[np.bool_], outdoor: Floats
+) -> Floats:
+    crankcase = np.where(still & (outdoor < CRANKCASE_BELOW), model.crankcase_power, 0.0)
+    pan = np.where(heating & (outdoor < PAN_BELOW), model.pan_power, 0.0)
+    return model.off_power + crankcase + pan
+
+
+def _with_ducted(
+    total: Draws, ducted: Ducted, record: Record, outdoor: Floats, *, heads: bool
+) -> Draws:
+    fan = total.fan + record.blower
+    if ducted.unit is None or ducted.heating is None or ducted.cooling is None:
+        elements = np.maximum(record.main, 0.0)
+        backup = total.backup + elements if heads else total.backup
+        return replace(total, heating=total.heating + elements, backup=backup, fan=fan)
+    heat = np.minimum(np.maximum(record.main, 0.0), ducted.heating.most)
+    cold = np.minimum(np.maximum(-record.main, 0.0), ducted.cooling.most)
+    return replace(
+        total,
+        heating=total.heating + draw(ducted.heating, heat) + record.strips,
+        backup=total.backup + record.strips,
+        cooling=total.cooling + draw(ducted.cooling, cold),
+        fan=fan,
+        standby=total.standby + _standby(ducted.unit, record.main == 0.0, heat > 0.0, outdoor),
+    )

@@ -1,0 +1,96 @@
+"""Setpoints and inside gains hour by hour, on the family's own clock."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+import pandas as pd
+from numpy.typing import NDArray
+
+from costcompare.case.facts import Home
+
+Floats = NDArray[np.float64]
+
+PERSON_HEAT = 70.0
+"""Sensible heat of a person at home, mean of waking and sleeping [W] (ASHRAE Fundamentals
+gives 75 W seated, 40 to 60 W asleep; from memory)"""
+PRESENCE = 0.7
+"""Share of the week that a person is at home (judgement)"""
+RADIANT_SHARE = 0.6
+"""Share of inside gains that warms surfaces first (ASHRAE Standard 140, gains of the test
+cells)"""
+SEASON_SWING = 0.08
+"""Other use is this much higher in January and lower in July (judgement)"""
+USE_BY_HOUR = np.array(
+    [0.6, 0.55, 0.5, 0.5, 0.55, 0.7, 1.0, 1.2, 1.1, 1.0, 0.95, 0.95]
+    + [1.0, 1.0, 0.95, 1.0, 1.15, 1.45, 1.6, 1.55, 1.45, 1.25, 1.0, 0.75]
+)
+"""Shape of other use over the day, 1 on the mean after scaling (judgement: evening peak)"""
+
+
+@dataclass(frozen=True)
+class Setpoints:
+    """What the thermostats are set to, by hour of the local day [degC], shape (24,)."""
+
+    house: Floats
+    cooling: float
+    ceiling: float | None
+    """No unit of its own setting is set higher than this; None for no limit"""
+
+    def limited(self, own: float | None) -> Floats:
+        """Hourly setpoint of a unit with a setting of its own (None: the house's)."""
+        if own is None:
+            return self.house
+        highest = own if self.ceiling is None else min(own, self.ceiling)
+        return np.full(24, highest)
+
+
+def _by_clock(day: float, night: float, night_hours: tuple[bool, ...]) -> Floats:
+    return np.where(np.array(night_hours), night, day).astype(float)
+
+
+def setpoints_as_lived(home: Home) -> Setpoints:
+    """As the family lives now."""
+    t = home.thermostat
+    return Setpoints(_by_clock(t.day, t.night, t.night_hours), t.cooling, t.day)
+
+
+def setpoints_as_wanted(home: Home) -> Setpoints:
+    """At the warmth the family wants."""
+    t = home.thermostat
+    return Setpoints(_by_clock(t.wanted, t.wanted_night, t.night_hours), t.cooling, None)
+
+
+def local_hours(index: pd.DatetimeIndex, time_zone: str) -> NDArray[np.int64]:
+    """Hour of the local civil day, 0 to 23, of each standard-time stamp."""
+    return np.asarray(index.tz_convert(time_zone).hour, dtype=np.int64)
+
+
+def other_use(home: Home, index: pd.DatetimeIndex) -> tuple[Floats, Floats]:
+    """Power of other electricity and of hot water by hour [W]; the year's mean is kept."""
+    use = home.other_use
+    if use.profile == "flat":
+        shape = np.ones(len(index))
+    else:
+        clock = local_hours(index, home.site.time_zone)
+        season = 1.0 + SEASON_SWING * np.cos(2 * np.pi * (index.day_of_year.to_numpy() - 15) / 365)
+        shape = USE_BY_HOUR[clock] * season
+        shape = shape / shape.mean()
+    return use.electricity * shape, use.hot_water * shape
+
+
+def inside_gains(home: Home, index: pd.DatetimeIndex) -> Floats:
+    """Heat of people, appliances and hot water by hour and room [W], shape (hours, rooms)."""
+    electricity, hot_water = other_use(home, index)
+    use = home.other_use
+    people = home.house.people * PERSON_HEAT * PRESENCE
+    total = (
+        people
+        + electricity * use.share_to_rooms
+        + hot_water * use.hot_water_share_to_rooms
+    )
+    shares = np.array([room.use_share for room in home.rooms])
+    if shares.sum() <= 0.0:
+        shares = np.array([room.floor_area for room in home.rooms])
+    return np.outer(total, shares / shares.sum())
