@@ -407,8 +407,9 @@ def parse(given: object, name: KindName) -> float:
     if factor is None:
         raise _refuse(kind, given)
     if isinstance(factor, str):
-        # Offsets leave dust (68 F becomes 20.00000000000006): nine decimals are enough.
-        return round(_finite(kind, given, _convert(number, factor, kind.si)), 12)
+        value = _finite(kind, given, _convert(number, factor, kind.si))
+        # The offset of a temperature leaves dust: 68 F would be 20.00000000000006 degC.
+        return round(value, 12) if name == "temperature" else value
     return _finite(kind, given, number * factor)
 
 

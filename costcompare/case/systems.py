@@ -1,0 +1,330 @@
+"""From a checked document to systems: today's equipment and that of every option."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from costcompare.case.defaults import duct_default, house_default
+from costcompare.case.document import (
+    BackupTable,
+    Document,
+    DuctsTable,
+    OptionTable,
+    SystemTable,
+)
+from costcompare.case.facts import (
+    Blower,
+    DuctLocation,
+    Ducts,
+    Foundation,
+    HeatPumpUnit,
+    Home,
+    RoomHeater,
+    System,
+    SystemKind,
+)
+from costcompare.case.ledger import Ledger
+from costcompare.case.paths import join
+from costcompare.units import parse
+
+HEATER_STEP = 250.0
+"""[W] room heaters come in steps of this size (common practice, no source)"""
+TON = parse("1 ton", "capacity")
+"""[W]"""
+
+
+@dataclass(frozen=True)
+class Setup:
+    """All that one system is built from."""
+
+    document: Document
+    home: Home
+    ledger: Ledger
+    path: str
+    """``today`` or ``options.<name>``"""
+    kind: SystemKind
+    table: SystemTable
+    today: System | None
+    """Today's system where this one is an option, after the option's ``set``"""
+
+    def default(self, fact: str) -> float:
+        return house_default(fact, self.home.house.built).number
+
+    def fill(self, stated: float | None, key: str, default: str) -> float:
+        return self.ledger.measure(stated, f"{self.path}.{key}", default)
+
+
+def today_system(document: Document, home: Home, ledger: Ledger) -> System:
+    """The system in the house now."""
+    table = document.today
+    return _system(Setup(document, home, ledger, "today", table.kind, table, None))
+
+
+def option_system(
+    option: OptionTable, document: Document, home: Home, today: System, ledger: Ledger
+) -> System:
+    """The system of an option; ``document``, ``home`` and ``today`` are after its ``set``."""
+    if option.kind == "improve":
+        return today
+    path = join(["options", option.name])
+    return _system(Setup(document, home, ledger, path, option.kind, option, today))
+
+
+def _system(setup: Setup) -> System:
+    bare = System(setup.kind, thermostat_room=_thermostat_room(setup))
+    if setup.kind == "electric furnace":
+        system = _with_furnace(bare, setup)
+    elif setup.kind == "ducted heat pump":
+        system = _with_ducted_unit(bare, setup)
+    elif setup.kind == "ductless heat pump":
+        system = replace(bare, heads=_units(setup))
+    elif setup.kind == "room heaters":
+        system = replace(bare, heaters=_heaters(setup))
+    else:
+        system = bare
+    if setup.table.backup is not None:
+        system = _with_backup(system, setup, setup.table.backup)
+    left_open = bool(setup.table.old_ducts_left_open) and system.ducts is None
+    return replace(system, old_ducts_left_open=left_open)
+
+
+def _thermostat_room(setup: Setup) -> str:
+    """As stated, as today, the hall, or the first room."""
+    names = [room.name for room in setup.home.rooms]
+    if setup.table.thermostat_room is not None:
+        return setup.table.thermostat_room
+    if setup.today is not None and setup.today.thermostat_room in names:
+        return str(setup.today.thermostat_room)
+    room = next((name for name in names if "hall" in name.lower()), names[0])
+    if setup.kind in {"electric furnace", "ducted heat pump"}:
+        setup.ledger.note(f"{setup.path}.thermostat_room", room, "judgement: the hall")
+    return room
+
+
+def _with_furnace(system: System, setup: Setup) -> System:
+    output = setup.table.output
+    if output is None and setup.today is not None and setup.today.furnace_output > 0.0:
+        output = setup.today.furnace_output
+    output = output or 0.0
+    flow = output / 1000.0 * setup.default("blower.airflow_per_output")
+    return _with_air_side(replace(system, furnace_output=output), setup, flow)
+
+
+def _with_ducted_unit(system: System, setup: Setup) -> System:
+    unit = _units(setup)[0]
+    flow = unit.size / TON * setup.default("blower.airflow_per_capacity")
+    return _with_air_side(replace(system, ducted_unit=unit), setup, flow)
+
+
+def _with_air_side(system: System, setup: Setup, usual_airflow: float) -> System:
+    """The system with its blower, ducts and registers."""
+    return replace(
+        system,
+        blower=_blower(system, setup, usual_airflow),
+        ducts=_ducts(setup, setup.table.ducts, setup.today.ducts if setup.today else None),
+        registers=_registers(setup),
+    )
+
+
+def _blower(system: System, setup: Setup, usual_airflow: float) -> Blower:
+    """Stated, else today's airflow; a modulating heat pump brings a fan of its own."""
+    table = setup.table.blower
+    before = setup.today.blower if setup.today else None
+    unit = system.ducted_unit
+    variable = table.variable if table else None
+    if variable is None:
+        variable = unit is not None and unit.equipment_class == "ducted variable"
+    airflow = table.airflow if table else None
+    if airflow is None and before is not None:
+        airflow = before.airflow
+    if airflow is None:
+        per = "blower.airflow_per_capacity" if unit else "blower.airflow_per_output"
+        source = house_default(per, setup.home.house.built).source
+        airflow = setup.ledger.filled(
+            f"{setup.path}.blower.airflow", usual_airflow, "airflow", source
+        )
+    power = table.power if table else None
+    if power is None and before is not None and variable == before.variable:
+        power = before.power * airflow / before.airflow
+    if power is None:
+        per = "blower.variable_power_per_airflow" if variable else "blower.power_per_airflow"
+        row = house_default(per, setup.home.house.built)
+        watts = row.number * airflow / parse("1 cfm", "airflow")
+        power = setup.ledger.filled(f"{setup.path}.blower.power", watts, "power", row.source)
+    return Blower(airflow, power, variable)
+
+
+def _usual_location(foundation: Foundation) -> DuctLocation:
+    if foundation == "slab":
+        return "attic"
+    return "basement" if foundation == "basement" else "crawlspace"
+
+
+def _ducts(setup: Setup, table: DuctsTable | None, before: Ducts | None) -> Ducts:
+    if before is not None and table is None:
+        return before
+    table = table or DuctsTable()
+    path, ledger = f"{setup.path}.ducts", setup.ledger
+    location = table.location or (before.location if before else None)
+    if location is None:
+        location = _usual_location(setup.home.house.foundation)
+        ledger.note(f"{path}.location", location, "judgement: under or over the rooms")
+    condition, leaks = _condition(setup, table, before)
+    measured = table.condition is None and table.supply_leakage is not None
+    house = setup.home.house
+    upper = setup.default("ducts.upper_storeys_factor") if house.storeys > 1 else 1.0
+    supply_area, return_area = table.supply_area, table.return_area
+    if supply_area is None and before is not None:
+        supply_area = before.supply_area
+    if return_area is None and before is not None:
+        return_area = before.return_area
+    if supply_area is None:
+        supply_area = _area(setup, "supply", house.floor_area * upper)
+    if return_area is None:
+        return_area = _area(setup, "return", house.floor_area)
+    share = table.share_outside
+    if share is None and before is not None:
+        share = before.share_outside
+    return Ducts(
+        location=location,
+        supply_leakage=leaks.supply_leakage,
+        return_leakage=leaks.return_leakage,
+        resistance=leaks.resistance,
+        supply_area=supply_area,
+        return_area=return_area,
+        share_outside=ledger.measure(share, f"{path}.share_outside", "ducts.share_outside"),
+        condition="measured values" if measured else condition,
+    )
+
+
+@dataclass(frozen=True)
+class _Tightness:
+    supply_leakage: float
+    return_leakage: float
+    resistance: float
+
+
+def _condition(setup: Setup, table: DuctsTable, before: Ducts | None) -> tuple[str, _Tightness]:
+    """The words for the ducts' condition, and the leaks and insulation that follow."""
+    built, ledger, path = setup.home.house.built, setup.ledger, f"{setup.path}.ducts"
+    stated = (table.supply_leakage, table.return_leakage, table.insulation)
+    if table.condition is None and before is not None:
+        kept = (before.supply_leakage, before.return_leakage, before.resistance)
+        chosen = [k if s is None else s for s, k in zip(stated, kept, strict=True)]
+        return before.condition, _Tightness(*chosen)
+    condition: str = table.condition or ""
+    if not condition and None not in stated:
+        condition = "average"
+    elif not condition and setup.today is not None:
+        condition = "sealed and tested"
+        ledger.note(f"{path}.condition", condition, "judgement: new ducts are sealed and tested")
+    elif not condition:
+        condition = ledger.words(None, f"{path}.condition", "ducts.condition")
+    usual = duct_default(condition, built)
+    better = max(usual.resistance, before.resistance) if before else usual.resistance
+    source = f"{condition}: {usual.source}"
+    supply, back, resistance = stated
+    if supply is None:
+        supply = ledger.filled(f"{path}.supply_leakage", usual.supply_leakage, "fraction", source)
+    if back is None:
+        back = ledger.filled(f"{path}.return_leakage", usual.return_leakage, "fraction", source)
+    if resistance is None:
+        resistance = ledger.filled(f"{path}.insulation", better, "resistance", source)
+    return condition, _Tightness(supply, back, resistance)
+
+
+def _area(setup: Setup, side: str, floor_area: float) -> float:
+    row = house_default(f"ducts.{side}_area_share", setup.home.house.built)
+    path = f"{setup.path}.ducts.{side}_area"
+    return setup.ledger.filled(path, row.number * floor_area, "area", row.source)
+
+
+def _registers(setup: Setup) -> Mapping[str, float]:
+    """Stated shares brought to a sum of 1, else today's, else by floor area."""
+    shares = setup.table.registers
+    if shares:
+        total = sum(shares.values())
+        return {room: share / total for room, share in shares.items() if share > 0.0}
+    if setup.today is not None and setup.today.registers:
+        return setup.today.registers
+    row = house_default("registers", setup.home.house.built)
+    setup.ledger.note(f"{setup.path}.registers", row.text, row.source)
+    area = sum(room.floor_area for room in setup.home.rooms)
+    return {room.name: room.floor_area / area for room in setup.home.rooms}
+
+
+def _units(setup: Setup) -> tuple[HeatPumpUnit, ...]:
+    room = _thermostat_room(setup)
+    return tuple(
+        HeatPumpUnit(u.equipment_class, u.size, u.room or room, u.setpoint, u.mounting_height)
+        for u in setup.table.units or []
+    )
+
+
+def _heaters(setup: Setup) -> tuple[RoomHeater, ...]:
+    """The heaters of a home that is heated by them: as listed, or one in every room."""
+    rooms = {room.name: room.floor_area for room in setup.home.rooms}
+    listed = setup.table.heaters
+    if listed is None:
+        names = list(rooms)
+        setup.ledger.note(f"{setup.path}.heaters", "one in every room", "judgement")
+        stated: list[tuple[str, float | None, float | None]] = [(n, None, None) for n in names]
+    else:
+        stated = [(h.room, h.output, h.setpoint) for h in listed]
+    area = sum(rooms[name] for name, output, _ in stated if output is None)
+    row = house_default("heater_output_per_area", setup.home.house.built)
+    per_area = row.number / parse("1 ft2", "area")
+    heaters = []
+    for name, output, setpoint in stated:
+        size = output
+        if size is None and setup.table.output is not None:
+            size = setup.table.output * rooms[name] / area
+        elif size is None:
+            size = math.ceil(per_area * rooms[name] / HEATER_STEP) * HEATER_STEP
+            path = join([*setup.path.split(".", 1), "heaters", name, "output"])
+            setup.ledger.filled(path, size, "output", row.source)
+        heaters.append(RoomHeater(name, size, setpoint))
+    return tuple(heaters)
+
+
+def _with_backup(system: System, setup: Setup, backup: BackupTable) -> System:
+    if backup.kind == "keep furnace":
+        return _with_kept_furnace(system, setup, backup)
+    if backup.kind == "strips":
+        size = setup.fill(backup.size, "backup.size", "backup.strip_size")
+        return replace(system, strip_output=size, strip_lockout=backup.lockout)
+    if backup.kind == "none":
+        return system
+    rooms = list(backup.rooms or ([backup.room] if backup.room else []))
+    if not rooms:
+        served = {head.room for head in system.heads}
+        rooms = [room.name for room in setup.home.rooms if room.name not in served]
+    size = setup.fill(backup.size, "backup.size", "backup.heater_size")
+    heaters = tuple(RoomHeater(room, size, backup.setpoint) for room in rooms)
+    return replace(system, heaters=(*system.heaters, *heaters))
+
+
+def _with_kept_furnace(system: System, setup: Setup, backup: BackupTable) -> System:
+    """Today's furnace stays with its ducts, behind a thermostat of its own."""
+    setpoint = backup.setpoint
+    if setpoint is None:
+        row = house_default("backup.furnace_below_wanted", setup.home.house.built)
+        lower = setup.home.thermostat.wanted - row.number
+        path = f"{setup.path}.backup.setpoint"
+        setpoint = setup.ledger.filled(path, lower, "temperature", row.source)
+    today = setup.today
+    if today is None:
+        flow = (setup.table.output or 0.0) / 1000.0 * setup.default("blower.airflow_per_output")
+        furnace = replace(system, furnace_output=setup.table.output or 0.0)
+        return replace(_with_air_side(furnace, setup, flow), furnace_setpoint=setpoint)
+    return replace(
+        system,
+        furnace_output=today.furnace_output,
+        furnace_setpoint=setpoint,
+        blower=today.blower,
+        ducts=today.ducts,
+        registers=today.registers,
+        thermostat_room=today.thermostat_room,
+    )
