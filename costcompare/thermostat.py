@@ -2,7 +2,22 @@
 
 from __future__ import annotations
 
+import os
+from collections.abc import Sequence
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
+
+import numpy as np
+
+from costcompare.billing.tariff import year_bill
+from costcompare.case.facts import Case, Home, System
+from costcompare.comfort import room_years
+from costcompare.compare import TODAY, Progress, weather_of
+from costcompare.simulation import Setpoints, simulate_home
+from costcompare.weather import Weather
+
+SETBACK = 6.0 / 1.8
+"""[K] how much lower the night is in the set-back years (common practice, no source)"""
 
 
 @dataclass(frozen=True)
@@ -56,3 +71,97 @@ class Sweep:
     wanted_degf: float
     choices: tuple[SweepChoice, ...]
     """Today first, then the options in their order"""
+
+
+def sweep(
+    case: Case,
+    settings_degc: Sequence[float],
+    *,
+    weather: Weather | None = None,
+    progress: Progress | None = None,
+) -> Sweep:
+    """Today and every option at each setting [degC], held and set back at night.
+
+    Every thermostat, head and heater follows the setting; a furnace kept as backup stays
+    no higher than its own. Raises WeatherError and TariffError as ``compare`` does.
+    """
+    tell = progress or (lambda _text, _share: None)
+    year = weather if weather is not None else weather_of(case)
+    choices = [(TODAY, True, case.home, case.today)]
+    choices += [(option.name, False, option.home, option.system) for option in case.options]
+    runs = [
+        _Run(number, setting, held)
+        for number in range(len(choices))
+        for held in (True, False)
+        for setting in settings_degc
+    ]
+
+    def work(run: _Run) -> SettingYear:
+        _name, _is_today, home, system = choices[run.choice]
+        return _setting_year(case, home, system, year, run)
+
+    years: list[SettingYear] = []
+    with ThreadPoolExecutor(max_workers=os.cpu_count() or 1) as pool:
+        for result in pool.map(work, runs):
+            years.append(result)
+            tell("Trying thermostat settings", len(years) / len(runs))
+    count = 2 * len(settings_degc)
+    stat = case.home.thermostat
+    return Sweep(
+        settings_degf=tuple(_degf(setting) for setting in settings_degc),
+        setback_degf=SETBACK * 1.8,
+        night_hours=_hours_text(stat.night_hours),
+        wanted_degf=_degf(stat.wanted),
+        choices=tuple(
+            SweepChoice(name, is_today, tuple(years[n * count : (n + 1) * count]))
+            for n, (name, is_today, _home, _system) in enumerate(choices)
+        ),
+    )
+
+
+@dataclass(frozen=True)
+class _Run:
+    choice: int
+    setting: float
+    held: bool
+
+
+def _degf(celsius: float) -> float:
+    """[degC] to [degF], free of the dust of the conversion"""
+    return round(celsius * 1.8 + 32.0, 6)
+
+
+def _setting_year(
+    case: Case, home: Home, system: System, weather: Weather, run: _Run
+) -> SettingYear:
+    night = run.setting if run.held else run.setting - SETBACK
+    house = np.where(np.array(home.thermostat.night_hours), night, run.setting).astype(float)
+    setpoints = Setpoints(house, home.thermostat.cooling, run.setting, follow=True)
+    year = simulate_home(home, system, weather, setpoints)
+    bill = year_bill(case.tariff, year.electricity / 1000.0, year.index, home.site.time_zone)
+    rooms = room_years(home, year)
+    worst = max(bill.months, key=lambda month: month.total_usd)
+    return SettingYear(
+        setting_degf=_degf(run.setting),
+        held=run.held,
+        bill_usd=bill.total_usd,
+        worst_month_usd=worst.total_usd,
+        worst_month=worst.month,
+        electricity_kwh=float(year.electricity.sum()) / 1000.0,
+        warm_hours=sum(room.comfort_hours for room in rooms),
+        wanted_hours=sum(room.wanted_hours for room in rooms),
+    )
+
+
+def _hours_text(flags: tuple[bool, ...]) -> str:
+    """The night of 24 flags as ``22-6``; several stretches are joined by commas."""
+    starts = [h for h in range(24) if flags[h] and not flags[h - 1]]
+    if not starts:
+        return "0-24" if flags[0] else ""
+    parts = []
+    for start in starts:
+        end = start
+        while flags[end % 24] and end - start < 24:
+            end += 1
+        parts.append(f"{start}-{end % 24}")
+    return ",".join(parts)

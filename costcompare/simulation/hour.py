@@ -27,9 +27,11 @@ Ints = NDArray[np.int64]
 HELD = 2e-4
 """[K] how closely the ducted system holds its thermostat"""
 DOORWAY_PASSES = 6
-DOORWAY_SETTLED = 0.02
+DOORWAY_SETTLED = 0.05
 """[K] change of a room below which the doorway exchange has settled"""
 TRIALS = 40
+LEAST_SLOPE = 1e-3
+"""[K] per unit of control: a cut-out machine moves nothing"""
 
 
 class Conditions(NamedTuple):
@@ -73,6 +75,8 @@ class Work(NamedTuple):
     temperature: Floats
     previous: Floats
     heat: Floats
+    slope: Floats
+    """Last rise of the thermostat per unit of control [K], shape (1,)"""
 
 
 @compiled
@@ -154,33 +158,46 @@ def hold(
 ) -> float:
     """The control of the ducted system that holds the thermostat, 0 to 2.
 
-    Regula falsi with the Illinois correction: the thermostat's temperature rises with the
-    control, so the answer lies between the two ends or at one of them.
+    The thermostat's temperature rises with the control, so the answer is where the
+    shortfall is nothing, or one of the two ends. Secant steps, starting from the last
+    hour's control and slope, kept between the settings known to be too low and too high.
     """
-    low, at_low = 0.0, _short(0.0, conditions, demand, air, doors, ducts, work)
     highest = 2.0 if demand.strips > 0.0 else 1.0
-    if at_low >= -HELD or (demand.most <= 0.0 and demand.strips <= 0.0):
-        return 0.0
-    high = min(max(1.5 * guess, 0.1), highest)
-    at_high = _short(high, conditions, demand, air, doors, ducts, work)
-    if at_high < 0.0 and high < highest:
-        low, at_low = high, at_high
-        high = highest
-        at_high = _short(high, conditions, demand, air, doors, ducts, work)
-    if at_high <= HELD:
-        return high
-    control = high
+    if demand.most <= 0.0 and demand.strips <= 0.0:
+        highest = 0.0
+    low, at_low, high, at_high = 0.0, 0.0, highest, 0.0
+    bracketed_low, bracketed_high = False, False
+    control = min(max(guess, 0.0), highest)
     for _ in range(TRIALS):
-        control = low - at_low * (high - low) / (at_high - at_low)
         reached = _short(control, conditions, demand, air, doors, ducts, work)
-        if abs(reached) < HELD or high - low < 1e-9:
-            break
+        if abs(reached) < HELD:
+            return control
         if reached < 0.0:
-            low, at_low = control, reached
-            at_high *= 0.5
+            if control >= highest:
+                return highest
+            if bracketed_low:
+                work.slope[0] = max((reached - at_low) / (control - low), LEAST_SLOPE)
+            elif bracketed_high:
+                work.slope[0] = max((at_high - reached) / (high - control), LEAST_SLOPE)
+            low, at_low, bracketed_low = control, reached, True
         else:
-            high, at_high = control, reached
-            at_low *= 0.5
+            if control <= 0.0:
+                return 0.0
+            if bracketed_high:
+                work.slope[0] = max((at_high - reached) / (high - control), LEAST_SLOPE)
+            elif bracketed_low:
+                work.slope[0] = max((reached - at_low) / (control - low), LEAST_SLOPE)
+            high, at_high, bracketed_high = control, reached, True
+        if high - low < 1e-9:
+            return control
+        step = control - reached / work.slope[0]
+        if bracketed_low and bracketed_high:
+            chord = low - at_low * (high - low) / (at_high - at_low)
+            control = chord if step <= low or step >= high else step
+        else:
+            control = min(max(step, low), high)
+            if not bracketed_high and control <= low:
+                control = high
     return control
 
 
@@ -216,5 +233,5 @@ def settle_hour(
             break
         # Half of the way damps the back and forth of a flow that goes with the root.
         for i in range(air.rooms):
-            work.previous[i] += 0.6 * (work.temperature[i] - work.previous[i])
+            work.previous[i] += 0.7 * (work.temperature[i] - work.previous[i])
     return control

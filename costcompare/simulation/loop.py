@@ -183,6 +183,7 @@ def run_year(
         np.full(size, STARTING_TEMPERATURE),
         np.full(size, STARTING_TEMPERATURE),
         np.zeros(count),
+        np.full(1, 10.0),
     )
     control = 0.0
     for position in range(year.order.shape[0]):

@@ -83,7 +83,7 @@ def emitters_of(
     found = [_head(unit, setpoints, weathered) for unit in system.heads]
     for heater in system.heaters:
         most = np.full(hours, heater.output)
-        held = setpoints.limited(heater.setpoint)[clock]
+        held = setpoints.of_unit(heater.setpoint)[clock]
         found.append(Emitter(heater.room, None, None, None, most, zero, held, resistance=True))
     if system.kind == "ideal":
         most = np.full(hours, UNLIMITED)
@@ -100,7 +100,7 @@ def _head(unit: HeatPumpUnit, setpoints: Setpoints, weathered: Weathered) -> Emi
     heating = heating_year(model, weathered.outdoor, weathered.humidity)
     cooling = cooling_year(model, weathered.outdoor)
     cool_most = np.where(weathered.outdoor > COOLING_ABOVE, cooling.most, 0.0)
-    held = setpoints.limited(unit.setpoint)[weathered.clock]
+    held = setpoints.of_unit(unit.setpoint)[weathered.clock]
     return Emitter(
         unit.room, heating, cooling, model, heating.most, cool_most, held, resistance=False
     )
@@ -127,7 +127,7 @@ def ducted_of(system: System, setpoints: Setpoints, weathered: Weathered) -> Duc
     """The ducted machine of a system; its plant gives nothing where there is none."""
     hours = weathered.outdoor.shape[0]
     zero = np.zeros(hours)
-    held = setpoints.limited(system.furnace_setpoint)[weathered.clock]
+    held = setpoints.of_backup(system.furnace_setpoint)[weathered.clock]
     cooled = np.full(hours, setpoints.cooling)
     if system.ducted_unit is not None:
         model = machine(system.ducted_unit.equipment_class, system.ducted_unit.size)
@@ -137,7 +137,7 @@ def ducted_of(system: System, setpoints: Setpoints, weathered: Weathered) -> Duc
         if system.strip_lockout is not None:
             strips = np.where(weathered.outdoor > system.strip_lockout, 0.0, strips)
         cool_most = np.where(weathered.outdoor > COOLING_ABOVE, cooling.most, 0.0)
-        held = setpoints.limited(system.ducted_unit.setpoint)[weathered.clock]
+        held = setpoints.of_unit(system.ducted_unit.setpoint)[weathered.clock]
         plant = Plant(heating.least, heating.most, strips, cooling.least, cool_most, held, cooled)
         return Ducted(model, heating, cooling, plant)
     furnace = np.full(hours, system.furnace_output)
@@ -169,17 +169,17 @@ def duct_network(home: Home, system: System, nodes: dict[str, int], twin: int) -
         present=1,
         space=-1 if inside else nodes[ducts.location],
         twin=-1 if inside else twin,
-        supply_leakage=ducts.supply_leakage,
-        return_leakage=ducts.return_leakage,
-        supply_area=ducts.supply_area,
-        return_area=ducts.return_area,
-        resistance=ducts.resistance,
+        supply_leakage=float(ducts.supply_leakage),
+        return_leakage=float(ducts.return_leakage),
+        supply_area=float(ducts.supply_area),
+        return_area=float(ducts.return_area),
+        resistance=float(ducts.resistance),
         registers=registers / registers.sum(),
         return_room=thermostat,
         thermostat=thermostat,
-        airflow=system.blower.airflow,
+        airflow=float(system.blower.airflow),
         least_flow=least,
-        blower_power=system.blower.power,
+        blower_power=float(system.blower.power),
     )
 
 

@@ -37,9 +37,15 @@ class Setpoints:
     cooling: float
     ceiling: float | None
     """No unit of its own setting is set higher than this; None for no limit"""
+    follow: bool = False
+    """True: heads and heaters forget their own settings and follow the house"""
 
-    def limited(self, own: float | None) -> Floats:
-        """Hourly setpoint of a unit with a setting of its own (None: the house's)."""
+    def of_unit(self, own: float | None) -> Floats:
+        """Hourly setpoint of a head or heater with a setting of its own, or None."""
+        return self.house if self.follow else self.of_backup(own)
+
+    def of_backup(self, own: float | None) -> Floats:
+        """Hourly setpoint of a furnace; one kept as backup has a setting of its own."""
         if own is None:
             return self.house
         highest = own if self.ceiling is None else min(own, self.ceiling)

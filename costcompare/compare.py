@@ -1,0 +1,197 @@
+"""Today and every option, each as you live now and at the warmth you want."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass, replace
+
+from costcompare import comfort
+from costcompare.billing.tariff import YearBill, year_bill
+from costcompare.case.facts import Case, Home, Option, System
+from costcompare.cautions import Seen, cautions
+from costcompare.comparison import AS_LIVED, AS_WANTED, Choice, Comparison, Warmth
+from costcompare.explain import explain_year, hot_water_share, year_parts
+from costcompare.physics.compiled import WARM
+from costcompare.simulation import (
+    HourlyResult,
+    Setpoints,
+    setpoints_as_lived,
+    setpoints_as_wanted,
+    simulate_home,
+)
+from costcompare.summary import (
+    Before,
+    annual,
+    assumptions,
+    crawlspace_year,
+    duct_year,
+    fact_line,
+    money_years,
+    months_of,
+    weather_summary,
+)
+from costcompare.weather import Weather, read_weather, typical_year
+
+Progress = Callable[[str, float], None]
+"""Called with what has been done and the share of the work behind it, 0 to 1"""
+
+TODAY = "Today"
+"""Name of the choice that changes nothing"""
+
+
+@dataclass(frozen=True)
+class _Plan:
+    """One run: a choice at a warmth."""
+
+    name: str
+    kind: str
+    home: Home
+    system: System
+    warmth: Warmth
+    option: Option | None
+
+
+@dataclass(frozen=True)
+class _Done:
+    plan: _Plan
+    year: HourlyResult
+    bill: YearBill
+
+
+def compare(
+    case: Case, *, weather: Weather | None = None, progress: Progress | None = None
+) -> Comparison:
+    """Work out today and every option at both warmths.
+
+    ``weather`` replaces the year that the case asks for. Raises WeatherError where that
+    year cannot be had, TariffError where the tariff cannot price it.
+    """
+    tell = progress or (lambda _text, _share: None)
+    tell("Looking up the weather", 0.0)
+    year = weather if weather is not None else weather_of(case)
+    done = _run_all(case, year, tell)
+    today = done[0]
+    before = Before(done[0].bill, done[1].bill)
+    months = explain_year(case.home, today.year, today.bill, hot_water_share(case.home))
+    seen = [
+        Seen(d.plan.name, d.plan.home, d.plan.system, d.year)
+        for d in done
+        if d.plan.option is not None and d.plan.warmth == AS_WANTED
+    ]
+    tell("Putting it together", 1.0)
+    return Comparison(
+        format=1,
+        title=case.title,
+        weather=weather_summary(case, year),
+        facts=tuple(fact_line(fact) for fact in case.facts),
+        choices=tuple(_choice(case, d, before) for d in done),
+        explanation=year_parts(months),
+        explanation_by_month=months,
+        cautions=cautions(case, today.year, seen),
+        assumptions=assumptions(case, year),
+    )
+
+
+def explain(case: Case, *, weather: Weather | None = None) -> Comparison:
+    """The comparison of today alone, with its explanation; options are left out."""
+    return compare(replace(case, options=()), weather=weather)
+
+
+def simulate(
+    case: Case,
+    option: str | None = None,
+    *,
+    warmth: Warmth = AS_LIVED,
+    weather: Weather | None = None,
+) -> HourlyResult:
+    """The hourly year of today's system (None) or of the option of that name.
+
+    ``HourlyResult.frame()`` gives it as a table. Raises KeyError for an unknown option.
+    """
+    year = weather if weather is not None else weather_of(case)
+    home, system = case.home, case.today
+    if option is not None:
+        by_name = {o.name: o for o in case.options}
+        home, system = by_name[option].home, by_name[option].system
+    return simulate_home(home, system, year, setpoints(home, warmth))
+
+
+def setpoints(home: Home, warmth: Warmth) -> Setpoints:
+    """What the thermostats are set to at a warmth."""
+    return setpoints_as_lived(home) if warmth == AS_LIVED else setpoints_as_wanted(home)
+
+
+def weather_of(case: Case) -> Weather:
+    """The year of weather that a case asks for."""
+    wish, site = case.weather, case.home.site
+    if wish.source != "typical" and wish.file is not None:
+        path = wish.file
+        if case.directory is not None and not path.is_absolute():
+            path = case.directory / path
+        return replace(read_weather(path), source=wish.source)
+    return typical_year(
+        site.latitude,
+        site.longitude,
+        site.elevation,
+        winter=wish.winter,
+        calendar_year=wish.calendar_year,
+    )
+
+
+def _plans(case: Case) -> list[_Plan]:
+    today = [
+        _Plan(TODAY, case.today.kind, case.home, case.today, warmth, None)
+        for warmth in (AS_LIVED, AS_WANTED)
+    ]
+    options = [
+        _Plan(option.name, option.kind, option.home, option.system, warmth, option)
+        for option in case.options
+        for warmth in (AS_LIVED, AS_WANTED)
+    ]
+    return today + options
+
+
+def _run_all(case: Case, weather: Weather, tell: Progress) -> list[_Done]:
+    """Run every plan; the compiled year frees the interpreter, so threads share the cores."""
+    plans = _plans(case)
+    if not WARM:
+        tell("Preparing the hourly model for this machine, on the first run only", 0.0)
+    first = _run(case, plans[0], weather)
+    tell(f"{plans[0].name}, {plans[0].warmth}", 1.0 / len(plans))
+    done = [first]
+    with ThreadPoolExecutor(max_workers=os.cpu_count() or 1) as pool:
+        for result in pool.map(lambda plan: _run(case, plan, weather), plans[1:]):
+            done.append(result)
+            tell(f"{result.plan.name}, {result.plan.warmth}", len(done) / len(plans))
+    return done
+
+
+def _run(case: Case, plan: _Plan, weather: Weather) -> _Done:
+    year = simulate_home(plan.home, plan.system, weather, setpoints(plan.home, plan.warmth))
+    bill = year_bill(
+        case.tariff, year.electricity / 1000.0, year.index, case.home.site.time_zone
+    )
+    return _Done(plan, year, bill)
+
+
+def _choice(case: Case, done: _Done, before: Before) -> Choice:
+    plan, year = done.plan, done.year
+    return Choice(
+        name=plan.name,
+        kind=plan.kind,
+        warmth=plan.warmth,
+        is_today=plan.option is None,
+        annual=annual(year, done.bill),
+        monthly=months_of(year, done.bill, case.home.site.time_zone),
+        rooms=comfort.room_years(plan.home, year),
+        ducts=duct_year(year),
+        crawlspace=crawlspace_year(year),
+        energy_balance_error=year.energy_balance_error,
+        money=money_years(case, plan.option, plan.warmth, done.bill, before),
+        range=None,
+        coldest_day=comfort.coldest_day(year),
+        warm_hours_by_month=comfort.warm_share_by_month(plan.home, year),
+        mean_degf_by_month_and_hour=comfort.mean_by_month_and_hour(year),
+    )

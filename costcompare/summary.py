@@ -1,0 +1,212 @@
+"""From an hourly year and its bill to the figures that a comparison shows."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from costcompare.billing.clock import civil_hours
+from costcompare.billing.tariff import YearBill
+from costcompare.case.facts import Case, Fact, Option
+from costcompare.comparison import (
+    AS_LIVED,
+    AS_WANTED,
+    Annual,
+    CrawlspaceYear,
+    DuctYear,
+    FactLine,
+    MoneyYears,
+    Month,
+    Warmth,
+    WeatherSummary,
+)
+from costcompare.equipment.performance import FIELD_FACTOR
+from costcompare.money.incentives import counted
+from costcompare.money.life_cycle import evaluate
+from costcompare.simulation import HourlyResult
+from costcompare.weather import (
+    Weather,
+    design_temperature,
+    heating_degree_days_65f,
+    mean_temperature,
+)
+
+Floats = NDArray[np.float64]
+
+
+@dataclass(frozen=True)
+class Before:
+    """Today's bills, against which every choice is counted."""
+
+    as_lived: YearBill
+    as_wanted: YearBill
+
+
+def fahrenheit(celsius: float) -> float:
+    """[degC] to [degF]"""
+    return celsius * 1.8 + 32.0
+
+
+def kwh(watts: Floats) -> float:
+    """Sum of an hourly power [W] in kWh."""
+    return float(watts.sum()) / 1000.0
+
+
+def annual(year: HourlyResult, bill: YearBill) -> Annual:
+    """The year's sums and its bill."""
+    return Annual(
+        electricity_kwh=kwh(year.electricity),
+        heating_kwh=kwh(year.heating),
+        backup_kwh=kwh(year.backup),
+        cooling_kwh=kwh(year.cooling),
+        fan_kwh=kwh(year.fan),
+        standby_kwh=kwh(year.standby),
+        other_use_kwh=kwh(year.other_use),
+        bill_usd=bill.total_usd,
+        peak_kw=float(year.electricity.max()) / 1000.0,
+    )
+
+
+def months_of(year: HourlyResult, bill: YearBill, time_zone: str) -> tuple[Month, ...]:
+    """The twelve months by the local calendar; they add up to the year."""
+    month = civil_hours(year.index, time_zone).month
+
+    def by_month(watts: Floats) -> Floats:
+        result: Floats = np.bincount(month, weights=watts, minlength=12) / 1000.0
+        return result
+
+    electricity, heating, cooling = (
+        by_month(series) for series in (year.electricity, year.heating, year.cooling)
+    )
+    return tuple(
+        Month(
+            month=m + 1,
+            electricity_kwh=float(electricity[m]),
+            heating_kwh=float(heating[m]),
+            cooling_kwh=float(cooling[m]),
+            bill_usd=bill.months[m].total_usd,
+        )
+        for m in range(12)
+    )
+
+
+def duct_year(year: HourlyResult) -> DuctYear | None:
+    """Where the heat put into the ducts went, over the hours of heating."""
+    if year.ducts is None:
+        return None
+    warm = year.equipment_heat > 0.0
+    terms = {
+        name: kwh(np.where(warm, getattr(year.ducts, name), 0.0))
+        for name in (
+            "delivered",
+            "conduction",
+            "supply_leak",
+            "return_leak",
+            "induced_infiltration",
+            "regained",
+        )
+    }
+    put_in = (
+        terms["delivered"] + terms["conduction"] + terms["supply_leak"] + terms["return_leak"]
+    )
+    return DuctYear(
+        delivered_kwh=terms["delivered"],
+        lost_conduction_kwh=terms["conduction"],
+        lost_supply_leak_kwh=terms["supply_leak"],
+        return_leak_kwh=terms["return_leak"],
+        induced_infiltration_kwh=terms["induced_infiltration"],
+        regained_kwh=terms["regained"],
+        delivery_effectiveness=terms["delivered"] / put_in if put_in > 0.0 else 1.0,
+    )
+
+
+def crawlspace_year(year: HourlyResult) -> CrawlspaceYear | None:
+    """How cold the crawlspace gets."""
+    air = year.space_temperature.get("crawlspace")
+    if air is None:
+        return None
+    coldest = float(air.min())
+    return CrawlspaceYear(fahrenheit(coldest), coldest, int((air < 0.0).sum()))
+
+
+def money_years(
+    case: Case, option: Option | None, warmth: Warmth, bill: YearBill, before: Before
+) -> MoneyYears | None:
+    """Savings and payback of a choice; every saving is a bill before less a bill after."""
+    if option is None and warmth == AS_LIVED:
+        return None
+    lived = before.as_lived.total_usd
+    same = before.as_wanted.total_usd if warmth == AS_WANTED else lived
+    saving = lived - bill.total_usd
+    worth = before.as_wanted.total_usd - lived if warmth == AS_WANTED else None
+    if option is None:
+        return MoneyYears(0.0, 0.0, saving, None, worth, None, None, 0.0, None, None, ())
+    money = case.money
+    paid = counted(money.incentives, option.name, money.installed_on)
+    cycle = evaluate(
+        installed_cost=option.installed_cost,
+        incentives=paid.confirmed_usd,
+        yearly_saving=saving,
+        maintenance=option.maintenance,
+        life=option.life,
+        study_years=money.study_years,
+        discount_rate=money.discount_rate,
+        price_growth=money.price_growth,
+    )
+    return MoneyYears(
+        installed_cost_usd=option.installed_cost,
+        incentives_usd=paid.confirmed_usd,
+        first_year_saving_usd=saving,
+        same_warmth_saving_usd=same - bill.total_usd,
+        warmth_worth_usd=worth,
+        simple_payback_years=cycle.simple_payback_years,
+        discounted_payback_years=cycle.discounted_payback_years,
+        net_savings_usd=cycle.net_savings_usd,
+        savings_to_investment_ratio=cycle.savings_to_investment_ratio,
+        adjusted_internal_rate_of_return=cycle.adjusted_internal_rate_of_return,
+        yearly_position_usd=cycle.yearly_position_usd,
+    )
+
+
+def weather_summary(case: Case, weather: Weather) -> WeatherSummary:
+    """Which year of weather was used, and how cold it is."""
+    stated = case.home.site.design_temperature
+    design = stated if stated is not None else design_temperature(weather)
+    mean = mean_temperature(weather)
+    return WeatherSummary(
+        source=weather.source,
+        station=weather.station,
+        note=weather.note,
+        heating_degree_days_65f=heating_degree_days_65f(weather),
+        mean_temperature_degf=fahrenheit(mean),
+        mean_temperature_degc=mean,
+        design_temperature_degf=fahrenheit(design),
+        design_temperature_degc=design,
+        design_temperature_is_estimated=stated is None,
+    )
+
+
+def fact_line(fact: Fact) -> FactLine:
+    """A fact as the result file shows it."""
+    return FactLine(fact.path, fact.value, fact.unit, fact.known, fact.source)
+
+
+def assumptions(case: Case, weather: Weather) -> tuple[str, ...]:
+    """What every figure rests on, in words."""
+    tariff, money = case.tariff, case.money
+    lines = [
+        f"Weather: {weather.station} ({weather.source}). {weather.note}".strip(),
+        f"Price of electricity: “{tariff.name}” as stated, the same in every year but for a "
+        f"growth of {money.price_growth:.1%} a year above inflation.",
+        f"Money is counted over {money.study_years} years at {money.discount_rate:.1%} a year "
+        "above inflation; incentives that are not confirmed are left out.",
+        "Machines are generic classes, not a make. Their efficiency is taken at "
+        f"{FIELD_FACTOR:.0%} of the map for what homes see in the field (judgement; 80 to 95 %).",
+        "Doors stand as the facts say; people, appliances and hot water warm the rooms with "
+        "the stated share of their heat.",
+        "Windows are opened when the rooms are warm and it is cooler outside; below 60 F "
+        "outside nobody cools with a machine.",
+    ]
+    return tuple(lines)
