@@ -13,7 +13,7 @@ from pvlib import atmosphere
 from costcompare.errors import WeatherError
 from costcompare.weather.clear_sky import ClearSky, clear_sky, daily_clearness, split
 from costcompare.weather.humidity import dew_point
-from costcompare.weather.sky import cloud_from_clearness, sky_temperature
+from costcompare.weather.sky import OPAQUE_SHARE, cloud_from_clearness, sky_temperature
 from costcompare.weather.table import (
     COLUMNS,
     HOURS,
@@ -48,7 +48,7 @@ class Draft:
     """The file's name, for saying where a fault is"""
     source: str = "file"
     cloud: np.ndarray | None = None
-    """Share of the sky under clouds, where the file has it"""
+    """Share of the sky under clouds one cannot see through, where the file has it"""
     notes: tuple[str, ...] = ()
 
 
@@ -146,7 +146,7 @@ def _pressure(elevation: float) -> float:
 
 def _sky_temperature(frame: pd.DataFrame, ghi: np.ndarray, sky: ClearSky) -> np.ndarray:
     """[degC]; clouds as the file has them, else from each day's share of the cloudless sun."""
-    by_sun = pd.Series(cloud_from_clearness(daily_clearness(ghi, sky)))
+    by_sun = pd.Series(OPAQUE_SHARE * cloud_from_clearness(daily_clearness(ghi, sky)))
     daily = by_sun.interpolate(limit_direction="both").fillna(CLOUD_WITHOUT_SUN).to_numpy()
     temperature = frame["temperature_degc"].to_numpy()
     return sky_temperature(

@@ -17,6 +17,17 @@ LOWEST_EMISSIVITY = 0.4
 """Floor of the clear-sky emissivity in very dry cold air, outside the measured range
 (judgement)"""
 
+CLOUD_BASE = 2000.0
+"""[m] height above ground of the base of clouds one cannot see through (judgement)"""
+
+CLOUD_SCALE = 8200.0
+"""[m] height over which a cloud's pull on the sky temperature falls to 1/e; Martin and Berdahl
+1984 (from memory)"""
+
+OPAQUE_SHARE = 0.88
+"""Clouds one cannot see through as a share of all clouds: 0.86 and 0.95 in the TMY3 years of
+Greensboro NC and Sand Point AK, 0.86 in the TMY2 year of Miami FL"""
+
 
 def clear_sky_emissivity(
     dew_point: ArrayLike, hour: ArrayLike, pressure: ArrayLike = 101_325.0
@@ -27,7 +38,7 @@ def clear_sky_emissivity(
     0.711 + 0.56 (Td/100) + 0.73 (Td/100)^2, and from Martin and Berdahl (1984) the terms for
     the time of day, 0.013 cos(2 pi t / 24), and the pressure, 0.00012 (p - 1000 hPa). The last
     two are quoted from memory. Fitted for dew points from about -13 to 24 degC; below the
-    turning point of the parabola at -38.4 degC it is held at its lowest value.
+    turning point of the parabola at -38.4 degC the dew point is held there.
     """
     tenths = np.maximum(np.asarray(dew_point, dtype=float), -38.4) / 100.0
     of_day = 0.013 * np.cos(2.0 * np.pi * np.asarray(hour, dtype=float) / 24.0)
@@ -37,14 +48,15 @@ def clear_sky_emissivity(
 
 
 def cloudy_sky_emissivity(clear: ArrayLike, cloud: ArrayLike) -> np.ndarray:
-    """Emissivity with clouds covering a share of the sky (0 to 1).
+    """Emissivity with clouds that one cannot see through over a share of the sky (0 to 1).
 
-    Walton (1983), NBSSIR 83-2655: clear (1 + 0.0224 N - 0.0035 N^2 + 0.00028 N^3) with N in
-    tenths (from memory). At most 1.
+    Martin and Berdahl (1984), "Characteristics of infrared sky radiation in the United
+    States", Solar Energy 33(3/4), 321-336: clear + (1 - clear) x cover x exp(-h / 8.2 km), with
+    the base of the clouds at :data:`CLOUD_BASE` (from memory).
     """
-    tenths = 10.0 * np.clip(np.asarray(cloud, dtype=float), 0.0, 1.0)
-    factor = 1.0 + 0.0224 * tenths - 0.0035 * tenths**2 + 0.00028 * tenths**3
-    return np.asarray(np.minimum(np.asarray(clear, dtype=float) * factor, 1.0))
+    below = np.asarray(clear, dtype=float)
+    cover = np.clip(np.asarray(cloud, dtype=float), 0.0, 1.0)
+    return np.asarray(below + (1.0 - below) * cover * np.exp(-CLOUD_BASE / CLOUD_SCALE))
 
 
 def sky_temperature(
@@ -55,7 +67,11 @@ def sky_temperature(
     hour: ArrayLike = 6.0,
     pressure: ArrayLike = 101_325.0,
 ) -> np.ndarray:
-    """Effective sky temperature [degC] of air at ``temperature`` under ``cloud`` (share)."""
+    """Effective sky temperature [degC] of air at ``temperature`` [degC].
+
+    ``dew_point`` [degC], ``cloud`` the share of the sky under clouds one cannot see through,
+    ``hour`` since midnight (6 leaves the time of day out), ``pressure`` [Pa].
+    """
     clear = clear_sky_emissivity(dew_point, hour, pressure)
     emissivity = cloudy_sky_emissivity(clear, cloud)
     kelvin = np.asarray(temperature, dtype=float) + KELVIN

@@ -28,7 +28,7 @@ from costcompare.weather.made_air import (
     hourly_wind,
 )
 from costcompare.weather.made_sun import made_sun
-from costcompare.weather.sky import sky_temperature
+from costcompare.weather.sky import OPAQUE_SHARE, sky_temperature
 from costcompare.weather.stations import CREDIT, Station, nearest_station
 from costcompare.weather.table import Weather, checked, hours_of_year
 
@@ -112,7 +112,7 @@ def _table(
             "sky_temperature_degc": sky_temperature(
                 temperature,
                 dew_point(temperature, humidity),
-                sun.cloud,
+                OPAQUE_SHARE * sun.cloud,
                 hour=clock,
                 pressure=pressure,
             ),

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import numpy as np
 import pandas as pd
 import pytest
 
-from costcompare.weather.table import hours_of_year
+from costcompare.weather.files import write_weather
+from costcompare.weather.table import Weather, checked, hours_of_year
 
 
 @pytest.fixture
@@ -27,3 +30,23 @@ def plain_frame() -> pd.DataFrame:
         },
         index=hours,
     )
+
+
+@pytest.fixture
+def plain(plain_frame: pd.DataFrame) -> Weather:
+    return checked(
+        plain_frame,
+        latitude=48.8,
+        longitude=-122.54,
+        elevation=45.0,
+        source="measured",
+        station="A made-up place",
+        note="made by hand",
+    )
+
+
+@pytest.fixture
+def plain_path(plain: Weather, tmp_path: Path) -> Path:
+    path = tmp_path / "year.csv"
+    write_weather(plain, path)
+    return path
