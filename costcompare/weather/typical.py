@@ -143,13 +143,17 @@ def _note(
     parts = [f"made from the monthly normals of {station.label}, {away:.0f} km away: {CREDIT}"]
     climb = height - station.elevation
     if abs(climb) >= 1.0:
-        shift, word = abs(LAPSE_RATE * climb), "colder" if climb > 0.0 else "warmer"
-        where = "higher" if climb > 0.0 else "lower"
-        parts.append(f"{shift:.1f} K {word} because the place lies {abs(climb):.0f} m {where}")
+        word, where = ("colder", "higher") if climb > 0.0 else ("warmer", "lower")
+        shift = _difference(LAPSE_RATE * climb)
+        parts.append(f"{shift} {word} because the place lies {abs(climb):.0f} m {where}")
     if winter != "typical":
         word = "warmer" if winter == "mild" else "colder"
         parts.append(
-            f"a {winter} winter: October to April {abs(WINTER_SHIFT[winter]):g} K {word}, "
+            f"a {winter} winter: October to April {_difference(WINTER_SHIFT[winter])} {word}, "
             "about one winter in ten (judgement)"
         )
     return "; ".join(parts)
+
+
+def _difference(kelvin: float) -> str:
+    return f"{abs(kelvin):.1f} K ({abs(kelvin) * 1.8:.1f} F)"
