@@ -56,6 +56,11 @@ numba.config.CACHE_DIR = str(FOLDER)
 
 
 def compiled(function: F) -> F:
-    """Compile a kernel with numba, cached on disk, without holding the interpreter lock."""
-    result: F = numba.njit(cache=True, nogil=True, error_model="numpy")(function)
+    """Compile a kernel with numba, cached on disk, without holding the interpreter lock.
+
+    Kernels allocate nothing: numba's counting of array references is switched off, which
+    would otherwise take most of the time of a loop over small arrays.
+    """
+    options = {"cache": True, "nogil": True, "error_model": "numpy", "_nrt": False}
+    result: F = numba.njit(**options)(function)
     return result

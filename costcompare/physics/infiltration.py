@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 
 import numpy as np
+from numpy.typing import NDArray
 
 from costcompare.physics.compiled import compiled
 
@@ -60,15 +61,19 @@ def enhanced(
     return math.sqrt(by_stack * by_stack + by_wind * by_wind)
 
 
-@compiled
 def basic(
-    leakage_area: float, stack: float, wind: float, difference: float, speed: float
-) -> float:
-    """Flow through openings [m3/s] by the basic model.
+    leakage_area: float,
+    stack: float,
+    wind: float,
+    difference: float,
+    speed: float | NDArray[np.float64],
+) -> NDArray[np.float64]:
+    """Flow through openings [m3/s] by the basic model; the shape is that of ``speed``.
 
     ``leakage_area`` [m2] at 4 Pa, ``difference`` [K], ``speed`` [m/s] of the station wind.
 
     Source: Sherman and Grimsrud 1980, as in ASHRAE Fundamentals (from memory).
     """
     area_cm2 = leakage_area * 1.0e4
-    return area_cm2 / 1000.0 * math.sqrt(stack * abs(difference) + wind * speed * speed)
+    flow = area_cm2 / 1000.0 * np.sqrt(stack * abs(difference) + wind * np.square(speed))
+    return np.asarray(flow, dtype=np.float64)

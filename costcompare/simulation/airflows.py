@@ -208,9 +208,11 @@ def space_inflow(
 
 
 @compiled
-def add_links(matrix: Floats, air: Air, ducts: DuctNet, state: DuctState, flows: Flows) -> None:
+def add_links(
+    matrix: Floats, air: Air, ducts: DuctNet, state: DuctState, flows: Flows, surplus: Floats
+) -> None:
     """Add the air that moves from room to room towards the return grille."""
-    surplus = room_surplus(air, ducts, state, flows)
+    room_surplus(air, ducts, state, flows, surplus)
     for e in range(air.link_from.shape[0]):
         source, target = air.link_from[e], air.link_to[e]
         flow = surplus[source]
@@ -223,16 +225,16 @@ def add_links(matrix: Floats, air: Air, ducts: DuctNet, state: DuctState, flows:
 
 
 @compiled
-def room_surplus(air: Air, ducts: DuctNet, state: DuctState, flows: Flows) -> Floats:
-    """Air that each room has to pass on [m3/s]: what enters less what leaks out."""
-    surplus = np.zeros(air.rooms)
+def room_surplus(
+    air: Air, ducts: DuctNet, state: DuctState, flows: Flows, surplus: Floats
+) -> None:
+    """Air that each room has to pass on [m3/s], into ``surplus``: what enters less what leaks."""
     supplied = state.run * state.kept_supply * state.flow
     for i in range(air.rooms):
         entering = air.share_outdoors[i] + air.share_space[i]
         surplus[i] = entering * flows.inflow - air.share_out[i] * flows.outflow
         if ducts.present == 1:
             surplus[i] += ducts.registers[i] * supplied
-    return surplus
 
 
 @compiled

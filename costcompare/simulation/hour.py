@@ -26,7 +26,9 @@ Ints = NDArray[np.int64]
 
 HELD = 2e-4
 """[K] how closely the ducted system holds its thermostat"""
-DOORWAY_PASSES = 6
+FIRST_HELD = 0.02
+"""[K] the same on the first pass, while the doorways still move"""
+DOORWAY_PASSES = 4
 DOORWAY_SETTLED = 0.05
 """[K] change of a room below which the doorway exchange has settled"""
 TRIALS = 40
@@ -75,6 +77,8 @@ class Work(NamedTuple):
     temperature: Floats
     previous: Floats
     heat: Floats
+    surplus: Floats
+    """Air that each room passes on [m3/s]"""
     slope: Floats
     """Last rise of the thermostat per unit of control [K], shape (1,)"""
 
@@ -92,16 +96,19 @@ def evaluate(
     """Temperatures and emitter heat, into ``work``, with the ducted system in a state."""
     matrix, right = work.matrix, work.right
     emitters = demand.room.shape[0]
-    matrix[:, :] = conditions.matrix
-    right[:, :] = 0.0
-    right[:, 0] = conditions.right
+    for i in range(air.nodes):
+        for j in range(air.nodes):
+            matrix[i, j] = conditions.matrix[i, j]
+        right[i, 0] = conditions.right[i]
+        for j in range(1, emitters + 2):
+            right[i, j] = 0.0
     for j in range(emitters):
         right[demand.room[j], 1 + j] = 1.0
     right[demand.thermostat, 1 + emitters] = 1.0
     flows = envelope_flows(conditions.natural, state)
     add_doors(matrix, doors, air.heat_capacity, work.previous)
     add_leakage(matrix, right, air, ducts, state, flows, conditions.outdoor, conditions.vents)
-    add_links(matrix, air, ducts, state, flows)
+    add_links(matrix, air, ducts, state, flows, work.surplus)
     add_ducts(matrix, right, air, ducts, state)
     if conditions.airing > 0.0:
         for i in range(air.rooms):
@@ -109,7 +116,8 @@ def evaluate(
             matrix[i, i] += opened
             right[i, 0] += opened * conditions.outdoor
     solve(matrix, right)
-    work.free[:] = right[:, 0]
+    for i in range(air.nodes):
+        work.free[i] = right[i, 0]
     if emitters > 0:
         settle(
             work.free,
@@ -155,6 +163,7 @@ def hold(
     doors: Doors,
     ducts: DuctNet,
     work: Work,
+    held: float,
 ) -> float:
     """The control of the ducted system that holds the thermostat, 0 to 2.
 
@@ -168,9 +177,9 @@ def hold(
     low, at_low, high, at_high = 0.0, 0.0, highest, 0.0
     bracketed_low, bracketed_high = False, False
     control = min(max(guess, 0.0), highest)
-    for _ in range(TRIALS):
+    for trial in range(TRIALS):
         reached = _short(control, conditions, demand, air, doors, ducts, work)
-        if abs(reached) < HELD:
+        if abs(reached) < held:
             return control
         if reached < 0.0:
             if control >= highest:
@@ -188,7 +197,7 @@ def hold(
             elif bracketed_low:
                 work.slope[0] = max((reached - at_low) / (control - low), LEAST_SLOPE)
             high, at_high, bracketed_high = control, reached, True
-        if high - low < 1e-9:
+        if high - low < 1e-9 or trial == TRIALS - 1:
             return control
         step = control - reached / work.slope[0]
         if bracketed_low and bracketed_high:
@@ -217,21 +226,22 @@ def settle_hour(
     takes the doorway exchange as it stands, so the answer is one consistent linear system.
     """
     control = guess
-    for _ in range(DOORWAY_PASSES):
+    off = duct_state(0.0, 1.0, 0.0, 0.0, 0.0, ducts, air.heat_capacity)
+    doorways = doors.first.shape[0]
+    for number in range(DOORWAY_PASSES):
+        held = FIRST_HELD if number == 0 and doorways > 0 else HELD
         if ducts.present == 1:
-            control = hold(control, conditions, demand, air, doors, ducts, work)
+            control = hold(control, conditions, demand, air, doors, ducts, work, held)
         else:
             control = 0.0
-        state = duct_state(
-            control, demand.sign, demand.least, demand.most, demand.strips, ducts, air.heat_capacity
-        )
-        evaluate(state, conditions, demand, air, doors, ducts, work)
+            evaluate(off, conditions, demand, air, doors, ducts, work)
         change = 0.0
         for i in range(air.rooms):
             change = max(change, abs(work.temperature[i] - work.previous[i]))
-        if change < DOORWAY_SETTLED or doors.first.shape[0] == 0:
+        settled = change < DOORWAY_SETTLED and (number > 0 or ducts.present == 0)
+        if settled or doorways == 0 or number == DOORWAY_PASSES - 1:
             break
-        # Half of the way damps the back and forth of a flow that goes with the root.
+        # Not all of the way: a flow that goes with the root of a difference swings otherwise.
         for i in range(air.rooms):
             work.previous[i] += 0.7 * (work.temperature[i] - work.previous[i])
     return control

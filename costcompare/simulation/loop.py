@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
+from typing import NamedTuple
+
 import numpy as np
 from numpy.typing import NDArray
 
 from costcompare.physics.compiled import compiled
-from costcompare.physics.envelope import back_substitute
-from costcompare.simulation.airflows import Flows, duct_state, envelope_flows, natural_flow
+from costcompare.simulation.airflows import (
+    DuctState,
+    Flows,
+    duct_state,
+    envelope_flows,
+    natural_flow,
+)
 from costcompare.simulation.balance import (
     air_load,
     duct_terms,
@@ -43,33 +50,32 @@ def surfaces_forward(
     """Temperatures of the chains with nothing at their unknown ends, into ``known``.
 
     Adds what the faces then give to the air and radiant nodes [W] to ``air``, ``radiant``.
+    Written on flat arrays, without slices: this is half of the work of an hour.
     """
     for chain in range(chains.start.shape[0]):
         first = chains.start[chain]
-        stop = first + chains.count[chain]
-        last = stop - 1
-        heat = chains.storage[first:stop] * nodes[first:stop]
+        last = first + chains.count[chain] - 1
+        carried = 0.0
+        for j in range(first, last + 1):
+            heat = chains.storage[j] * nodes[j]
+            if j == first and chains.boundary[chain, 0] >= 0:
+                outside = boundary[chains.boundary[chain, 0]]
+                heat += chains.boundary_conductance[chain, 0] * outside
+            if j == last and chains.boundary[chain, 1] >= 0:
+                outside = boundary[chains.boundary[chain, 1]]
+                heat += chains.boundary_conductance[chain, 1] * outside
+            carried = (heat + carried) * chains.inverse[j]
+            known[j] = carried
+            carried *= chains.conductance[j]
+        for j in range(last - 1, first - 1, -1):
+            known[j] += chains.upper[j] * known[j + 1]
         for end in range(2):
-            column = chains.boundary[chain, end]
-            if column >= 0:
-                position = 0 if end == 0 else last - first
-                heat[position] += chains.boundary_conductance[chain, end] * boundary[column]
-        back_substitute(
-            heat,
-            chains.conductance[first:stop],
-            chains.upper[first:stop],
-            chains.inverse[first:stop],
-            known[first:stop],
-        )
-        for end in range(2):
-            face = known[first if end == 0 else last]
-            back = chains.returns[chain, end]
+            face = known[first if end == 0 else last] * chains.returns[chain, end]
             if chains.air[chain, end] >= 0:
-                heat_back = back * chains.air_conductance[chain, end] * face
-                air[chains.air[chain, end]] += heat_back
+                air[chains.air[chain, end]] += chains.air_conductance[chain, end] * face
             if chains.radiant[chain, end] >= 0:
-                heat_back = back * chains.radiant_conductance[chain, end] * face
-                radiant[chains.radiant[chain, end]] += heat_back
+                room = chains.radiant[chain, end]
+                radiant[room] += chains.radiant_conductance[chain, end] * face
 
 
 @compiled
@@ -78,53 +84,69 @@ def surfaces_finish(
 ) -> None:
     """Temperatures of the chains once air and radiant nodes are known, into ``nodes``."""
     for chain in range(chains.start.shape[0]):
+        first_drive = _drive(chains, chain, 0, air, radiant)
+        last_drive = _drive(chains, chain, 1, air, radiant)
         first = chains.start[chain]
-        stop = first + chains.count[chain]
-        drive = np.zeros(2)
-        for end in range(2):
-            if chains.air[chain, end] >= 0:
-                drive[end] += chains.air_conductance[chain, end] * air[chains.air[chain, end]]
-            if chains.radiant[chain, end] >= 0:
-                room = chains.radiant[chain, end]
-                drive[end] += chains.radiant_conductance[chain, end] * radiant[room]
-        for j in range(first, stop):
-            nodes[j] = known[j] + chains.from_first[j] * drive[0] + chains.from_last[j] * drive[1]
+        for j in range(first, first + chains.count[chain]):
+            nodes[j] = known[j]
+            nodes[j] += chains.from_first[j] * first_drive + chains.from_last[j] * last_drive
 
 
 @compiled
-def _demand(h: int, plant: Plant, emitters: Emitters, ducts: DuctNet, warm: float) -> Demand:
+def _drive(chains: Chains, chain: int, end: int, air: Floats, radiant: Floats) -> float:
+    """Heat that the nodes beyond an end would put into a face at 0 degC [W]."""
+    total = 0.0
+    if chains.air[chain, end] >= 0:
+        total += chains.air_conductance[chain, end] * air[chains.air[chain, end]]
+    if chains.radiant[chain, end] >= 0:
+        total += chains.radiant_conductance[chain, end] * radiant[chains.radiant[chain, end]]
+    return total
+
+
+@compiled
+def _demand(
+    h: int, plant: Plant, emitters: Emitters, ducts: DuctNet, warm: float, bounds: Floats
+) -> Demand:
     """Setpoints and limits of an hour; the ducted machine cools where it was too warm."""
-    count = emitters.room.shape[0]
-    bounds = np.zeros((count, 2))
-    for j in range(count):
+    for j in range(emitters.room.shape[0]):
         bounds[j, 0] = -emitters.cool_most[h, j]
         bounds[j, 1] = emitters.heat_most[h, j]
     middle = 0.5 * (plant.setpoint[h] + plant.cooling_setpoint[h])
-    if warm > middle and plant.cool_most[h] > 0.0:
-        return Demand(
-            plant.cool_least[h],
-            plant.cool_most[h],
-            0.0,
-            -1.0,
-            plant.cooling_setpoint[h],
-            ducts.thermostat,
-            emitters.room,
-            emitters.setpoint[h],
-            emitters.cooling_setpoint[h],
-            bounds,
-        )
+    cooling = warm > middle and plant.cool_most[h] > 0.0
     return Demand(
-        plant.heat_least[h],
-        plant.heat_most[h],
-        plant.strips[h],
-        1.0,
-        plant.setpoint[h],
+        plant.cool_least[h] if cooling else plant.heat_least[h],
+        plant.cool_most[h] if cooling else plant.heat_most[h],
+        0.0 if cooling else plant.strips[h],
+        -1.0 if cooling else 1.0,
+        plant.cooling_setpoint[h] if cooling else plant.setpoint[h],
         ducts.thermostat,
         emitters.room,
         emitters.setpoint[h],
         emitters.cooling_setpoint[h],
         bounds,
     )
+
+
+@compiled
+def _add_product(matrix: Floats, vector: Floats, sign: float, total: Floats) -> None:
+    """Add ``sign matrix vector`` to ``total``."""
+    for i in range(matrix.shape[0]):
+        for j in range(matrix.shape[1]):
+            total[i] += sign * matrix[i, j] * vector[j]
+
+
+@compiled
+def _copy(source: Floats, target: Floats) -> None:
+    for i in range(source.shape[0]):
+        target[i] = source[i]
+
+
+@compiled
+def _sum(values: Floats) -> float:
+    total = 0.0
+    for i in range(values.shape[0]):
+        total += values[i]
+    return total
 
 
 @compiled
@@ -155,6 +177,79 @@ def _write_unmet(
             )
 
 
+class Memory(NamedTuple):
+    """State and scratch of the loop, allocated outside of it: compiled code counts nothing."""
+
+    nodes: Floats
+    """Temperatures of the chains [degC]"""
+    known: Floats
+    before: Floats
+    node: Floats
+    """Air temperatures [degC]"""
+    node_before: Floats
+    radiant: Floats
+    into_air: Floats
+    into_radiant: Floats
+    through_radiant: Floats
+    bounds: Floats
+    work: Work
+
+
+def memory(chains: Chains, air: Air, emitters: int) -> Memory:
+    """Memory for a run, every node at the starting temperature."""
+    start = STARTING_TEMPERATURE
+    length, size, rooms = chains.storage.shape[0], air.nodes, air.rooms
+    work = Work(
+        matrix=np.zeros((size, size)),
+        right=np.zeros((size, 2 + emitters)),
+        free=np.zeros(size),
+        temperature=np.full(size, start),
+        previous=np.full(size, start),
+        heat=np.zeros(emitters),
+        surplus=np.zeros(rooms),
+        slope=np.full(1, 10.0),
+    )
+    return Memory(
+        nodes=np.full(length, start),
+        known=np.zeros(length),
+        before=np.full(length, start),
+        node=np.full(size, start),
+        node_before=np.full(size, start),
+        radiant=np.full(rooms, start),
+        into_air=np.zeros(size),
+        into_radiant=np.zeros(rooms),
+        through_radiant=np.zeros(rooms),
+        bounds=np.zeros((emitters, 2)),
+        work=work,
+    )
+
+
+@compiled
+def _gather(h: int, chains: Chains, reduction: Reduction, air: Air, year: Year, m: Memory) -> None:
+    """Everything known about the hour's heat, onto the air nodes, into ``m.into_air``."""
+    for i in range(air.nodes):
+        m.into_air[i] = air.storage[i] * m.node[i]
+    for i in range(air.rooms):
+        m.into_air[i] += year.convective[h, i]
+        m.into_radiant[i] = year.radiant[h, i]
+    surfaces_forward(chains, year.boundary[h], m.nodes, m.known, m.into_air, m.into_radiant)
+    _add_product(reduction.to_air, m.into_radiant, -1.0, m.into_air)
+
+
+@compiled
+def _advance(chains: Chains, reduction: Reduction, air: Air, m: Memory) -> None:
+    """Take over the temperatures that the hour has settled on."""
+    _copy(m.node, m.node_before)
+    _copy(m.work.temperature, m.node)
+    _copy(m.into_radiant, m.through_radiant)
+    _add_product(reduction.radiant_air, m.node, -1.0, m.through_radiant)
+    for i in range(air.rooms):
+        m.radiant[i] = 0.0
+    _add_product(reduction.radiant_inverse, m.through_radiant, 1.0, m.radiant)
+    _copy(m.nodes, m.before)
+    surfaces_finish(chains, m.known, m.nodes, m.node, m.radiant)
+
+
 @compiled
 def run_year(
     chains: Chains,
@@ -166,116 +261,106 @@ def run_year(
     emitters: Emitters,
     year: Year,
     record: Record,
+    m: Memory,
 ) -> None:
     """Step through the year and write every hour into ``record``."""
-    rooms, size = air.rooms, air.nodes
-    count = emitters.room.shape[0]
-    nodes = np.full(chains.storage.shape[0], STARTING_TEMPERATURE)
-    known = np.zeros_like(nodes)
-    before = nodes.copy()
-    node = np.full(size, STARTING_TEMPERATURE)
-    node_before = node.copy()
-    radiant = np.zeros(rooms)
-    work = Work(
-        np.zeros((size, size)),
-        np.zeros((size, 2 + count)),
-        np.zeros(size),
-        np.full(size, STARTING_TEMPERATURE),
-        np.full(size, STARTING_TEMPERATURE),
-        np.zeros(count),
-        np.full(1, 10.0),
-    )
     control = 0.0
     for position in range(year.order.shape[0]):
         h = year.order[position]
         outdoor = year.outdoor[h]
-        into_air = air.storage * node
-        into_radiant = year.radiant[h].copy()
-        into_air[:rooms] += year.convective[h]
-        surfaces_forward(chains, year.boundary[h], nodes, known, into_air, into_radiant)
-        warm = _mean(node, rooms)
+        _gather(h, chains, reduction, air, year, m)
+        warm = _mean(m.node, air.rooms)
         natural = natural_flow(air, warm - outdoor, year.wind[h])
         airing = 0.0
         if warm > year.airing_above[h] and outdoor < warm - AIRING_MARGIN:
             airing = 1.0
         conditions = Conditions(
-            reduction.air,
-            into_air - reduction.to_air @ into_radiant,
-            outdoor,
-            year.vent_flow[h],
-            natural,
-            airing,
+            reduction.air, m.into_air, outdoor, year.vent_flow[h], natural, airing
         )
-        demand = _demand(h, plant, emitters, ducts, warm)
-        work.previous[:] = node
-        control = settle_hour(control, conditions, demand, air, doors, ducts, work)
-        state = duct_state(
-            control, demand.sign, demand.least, demand.most, demand.strips, ducts, air.heat_capacity
-        )
-        flows = envelope_flows(natural, state)
-        node_before[:] = node
-        node[:] = work.temperature
-        radiant[:] = reduction.radiant_inverse @ (into_radiant - reduction.radiant_air @ node)
-        before[:] = nodes
-        surfaces_finish(chains, known, nodes, node, radiant)
-        if position < year.recorded_from:
-            continue
-        record.air[h] = node
-        record.emitted[h] = work.heat
-        record.main[h] = state.main
-        record.strips[h] = state.strips
-        record.blower[h] = state.blower
-        record.run[h] = state.run
-        _write_unmet(h, demand, ducts, control, work, record)
-        _write_loads(h, chains, nodes, node, radiant, air, ducts, state, flows, outdoor, record)
-        put_in = state.run * state.heat + work.heat.sum()
-        put_in += year.convective[h].sum() + year.radiant[h].sum()
-        record.turnover[h] = abs(put_in)
-        for i in range(rooms):
-            record.load[h, 2] += air.storage[i] * (node[i] - node_before[i])
-            if airing > 0.0:
-                opened = air.heat_capacity * air.airing_flow[i] * (node[i] - outdoor)
-                record.load[h, 3] += opened
-        record.imbalance[h] = imbalance(
-            chains,
-            nodes,
-            before,
-            year.boundary[h],
-            air,
-            ducts,
-            state,
-            flows,
-            node,
-            node_before,
-            outdoor,
-            year.vent_flow[h],
-            airing,
-            put_in,
-        )
+        demand = _demand(h, plant, emitters, ducts, warm, m.bounds)
+        _copy(m.node, m.work.previous)
+        control = settle_hour(control, conditions, demand, air, doors, ducts, m.work)
+        _advance(chains, reduction, air, m)
+        if position >= year.recorded_from:
+            state = duct_state(
+                control,
+                demand.sign,
+                demand.least,
+                demand.most,
+                demand.strips,
+                ducts,
+                air.heat_capacity,
+            )
+            _write_unmet(h, demand, ducts, control, m.work, record)
+            _write(h, chains, air, ducts, state, conditions, year, m, record)
+
+
+@compiled
+def _write(
+    h: int,
+    chains: Chains,
+    air: Air,
+    ducts: DuctNet,
+    state: DuctState,
+    conditions: Conditions,
+    year: Year,
+    m: Memory,
+    record: Record,
+) -> None:
+    """Write the hour's temperatures, heat, loads and closing sum."""
+    _copy(m.node, record.air[h])
+    _copy(m.work.heat, record.emitted[h])
+    record.main[h] = state.main
+    record.strips[h] = state.strips
+    record.blower[h] = state.blower
+    record.run[h] = state.run
+    flows = envelope_flows(conditions.natural, state)
+    _write_loads(h, chains, m, air, ducts, state, flows, conditions.outdoor, record)
+    for i in range(air.rooms):
+        record.load[h, 2] += air.storage[i] * (m.node[i] - m.node_before[i])
+        opened = conditions.airing * air.heat_capacity * air.airing_flow[i]
+        record.load[h, 3] += opened * (m.node[i] - conditions.outdoor)
+    put_in = state.run * state.heat + _sum(m.work.heat)
+    put_in += _sum(year.convective[h]) + _sum(year.radiant[h])
+    record.turnover[h] = abs(put_in)
+    record.imbalance[h] = imbalance(
+        chains,
+        m.nodes,
+        m.before,
+        year.boundary[h],
+        air,
+        ducts,
+        state,
+        flows,
+        m.node,
+        m.node_before,
+        conditions.outdoor,
+        conditions.vents,
+        conditions.airing,
+        put_in,
+    )
 
 
 @compiled
 def _write_loads(
     h: int,
     chains: Chains,
-    nodes: Floats,
-    node: Floats,
-    radiant: Floats,
+    m: Memory,
     air: Air,
     ducts: DuctNet,
-    state: object,
+    state: DuctState,
     flows: Flows,
     outdoor: float,
     record: Record,
 ) -> None:
     """Write the parts of the rooms' load and the duct terms of an hour."""
-    regained = surface_loads(chains, nodes, node, radiant, air.rooms, record.load[h])
+    regained = surface_loads(chains, m.nodes, m.node, m.radiant, air.rooms, record.load[h])
     back = ducts.return_room
-    total = air_load(air, node, outdoor, back, flows.inflow, flows.outflow)
-    quiet = air_load(air, node, outdoor, back, flows.natural, flows.natural)
+    total = air_load(air, m.node, outdoor, back, flows.inflow, flows.outflow)
+    quiet = air_load(air, m.node, outdoor, back, flows.natural, flows.natural)
     record.load[h, 3] += quiet
-    duct_terms(air, ducts, state, node, record.duct[h])
+    duct_terms(air, ducts, state, m.node, record.duct[h])
     if ducts.present == 1:
         record.duct[h, 4] = total - quiet
         if ducts.twin >= 0:
-            record.duct[h, 5] = regained + floor_air_regained(air, ducts, node, flows.inflow)
+            record.duct[h, 5] = regained + floor_air_regained(air, ducts, m.node, flows.inflow)

@@ -13,7 +13,7 @@ from costcompare.case.facts import Home, System
 from costcompare.simulation import schedules
 from costcompare.simulation.chains import ChainBuilder, reduce
 from costcompare.simulation.leakage import air_network, door_network
-from costcompare.simulation.loop import run_year
+from costcompare.simulation.loop import memory, run_year
 from costcompare.simulation.network import Record, Year
 from costcompare.simulation.plant import (
     Ducted,
@@ -159,6 +159,7 @@ def _run(
         emitter_arrays(emitters, nodes, setpoints.cooling, hours),
         year,
         record,
+        memory(chains, air, len(emitters)),
     )
     return _Assembly(nodes, spaces, emitters, ducted, record)
 

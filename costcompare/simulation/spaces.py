@@ -108,14 +108,12 @@ def vent_flow(home: Home, space: Space, wind: Floats) -> Floats:
         per_metre = vents.OPEN_VENT_AREA * VENT_SHARE[home.crawlspace.vents]
         perimeter = home.house.footprint_perimeter
         shielding = vents.WIND_SHIELDING[shelter]
-        return np.array([vents.vent_flow(per_metre, shielding, v, perimeter) for v in wind])
+        return wind * vents.vent_flow(per_metre, shielding, 1.0, perimeter)
     if space.name == "attic":
         stack = infiltration.BASIC_STACK[0]
         by_wind = infiltration.BASIC_WIND[0, shelter]
         area = space.area * ATTIC_VENTS
-        return np.array(
-            [infiltration.basic(area, stack, by_wind, ATTIC_DIFFERENCE, v) for v in wind]
-        )
+        return infiltration.basic(area, stack, by_wind, ATTIC_DIFFERENCE, wind)
     changes = BASEMENT_AIR_CHANGES if space.name == "basement" else GARAGE_AIR_CHANGES
     return np.full(wind.shape[0], changes * space.volume / 3600.0)
 
