@@ -81,6 +81,7 @@ class HouseTable(Table):
     window_solar_gain: v.Share | None = None
     window_panes: Annotated[int, v.Whole(1, 4)] | None = None
     window_shading: v.Share | None = None
+    airing: v.AirChanges | None = None
     contents: Annotated[Literal["ordinary", "light"], v.Words(("ordinary", "light"))] | None = None
 
 
@@ -133,6 +134,7 @@ class OtherUseTable(Table):
     hot_water: v.Use | None = None
     share_to_rooms: v.Share | None = None
     hot_water_share_to_rooms: v.Share | None = None
+    profile: Annotated[Literal["ordinary", "flat"], v.Words(("ordinary", "flat"))] | None = None
 
 
 class WallLengths(Table):

@@ -36,6 +36,9 @@ from costcompare.case.rooms import (
     storeys_of,
 )
 
+LEAST_GAP = 2.0
+"""[K] between the warmest heating setting and a filled cooling setting (judgement)"""
+
 
 def build_home(document: Document, ledger: Ledger) -> Home:
     """Everything about the building and its people, with what is left out filled in."""
@@ -99,6 +102,7 @@ def _house(document: Document, rooms: tuple[Room, ...], ledger: Ledger) -> House
         constructions=house_constructions(house, document.constructions, ledger),
         windows=_windows(document, ledger),
         contents=house.contents or "ordinary",
+        airing=ledger.measure(house.airing, "house.airing"),
         footprint_area=area,
         footprint_perimeter=perimeter,
     )
@@ -166,13 +170,20 @@ def _thermostat(document: Document, ledger: Ledger) -> Thermostat:
         default = house_default("thermostat.night_hours", ledger.built)
         hours = default.hours
         ledger.note("thermostat.night_hours", default.text, default.source)
+    warmest = max(table.day, night, wanted)
+    cooling = table.cooling
+    if (
+        cooling is None
+        and warmest + LEAST_GAP > house_default("thermostat.cooling", ledger.built).number
+    ):
+        cooling = same(None, "cooling", warmest + LEAST_GAP, "kept above the heating settings")
     return Thermostat(
         day=table.day,
         night=night,
         night_hours=hours,
         wanted=wanted,
         wanted_night=same(table.wanted_night, "wanted_night", wanted, "the same as by day"),
-        cooling=ledger.measure(table.cooling, "thermostat.cooling"),
+        cooling=ledger.measure(cooling, "thermostat.cooling"),
     )
 
 
@@ -186,4 +197,5 @@ def _other_use(document: Document, ledger: Ledger) -> OtherUse:
         hot_water=ledger.take(table.hot_water, "other_use.hot_water", hot_water),
         share_to_rooms=ledger.measure(table.share_to_rooms, to_rooms),
         hot_water_share_to_rooms=ledger.measure(table.hot_water_share_to_rooms, water_to_rooms),
+        profile=table.profile or "ordinary",
     )

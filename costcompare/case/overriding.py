@@ -76,8 +76,10 @@ def with_value(document: Mapping[str, Any], path: str, value: Any) -> dict[str, 
     return changed
 
 
-def with_changes(document: Mapping[str, Any], changes: Mapping[str, Any]) -> dict[str, Any]:
-    """A copy of the document with every change of an option's ``set`` carried out."""
+def with_changes(
+    document: Mapping[str, Any], changes: Mapping[str, Any]
+) -> tuple[dict[str, Any], list[Fault]]:
+    """A copy of the document with the changes of an option's ``set``, and what was wrong."""
     faults: list[Fault] = []
     changed: dict[str, Any] = copied(document)
     for path, value in _leaves(changes, 0):
@@ -85,9 +87,7 @@ def with_changes(document: Mapping[str, Any], changes: Mapping[str, Any]) -> dic
             changed = with_value(changed, path, value)
         except CaseError as error:
             faults.extend(error.faults)
-    if faults:
-        raise CaseError(faults)
-    return changed
+    return changed, faults
 
 
 def _leaves(changes: Mapping[str, Any], depth: int) -> Iterator[tuple[str, Any]]:

@@ -32,7 +32,8 @@ def _table(table: type[BaseModel], given: Any) -> BaseModel | None:
             values[name] = _value(field, given[key])
         else:
             values[name] = None if field.is_required() else field.default
-    return table.model_construct(**values)
+    stated = {n for n, f in table.model_fields.items() if (f.alias or n) in given}
+    return table.model_construct(_fields_set=stated, **values)
 
 
 def _value(field: FieldInfo, given: Any) -> Any:

@@ -92,7 +92,7 @@ def case_from_document(document: Mapping[str, Any], *, directory: Path | None = 
     ]
     checked, more = _checked(plain)
     faults += more + [fault for _, fault in spread_faults(plain, spreads)]
-    changed, more = _changed(document, more)
+    changed, more = _changed(document, faults)
     faults += more
     if faults or checked is None:
         raise CaseError(dict.fromkeys(faults))
@@ -128,24 +128,23 @@ def _changed(
         if not name or not isinstance(changes, Mapping) or not changes:
             continue
         path = join(["options", name, "set"])
-        wrong = [fault for key in changes if (fault := _not_settable(path, str(key)))]
-        try:
-            after = with_changes(document, changes) if not wrong else {}
-        except CaseError as error:
-            wrong += [Fault(f"{path}.{f.path}", f.rule, f.given, f.instead) for f in error.faults]
-        if wrong:
-            faults += wrong
-            continue
+        wrong = {str(key): fault for key in changes if (fault := _not_settable(path, str(key)))}
+        allowed = {str(key): value for key, value in changes.items() if str(key) not in wrong}
+        after, more = with_changes(document, allowed)
+        faults += [*wrong.values(), *_under(path, more)]
         alone = {key: value for key, value in row.items() if key != "set"}
         plain, spreads, _ = unwrapped({**after, "options": [alone], "money": {}})
         checked, found = _checked(plain)
         found += [fault for _, fault in spread_faults(plain, spreads)]
-        faults += [
-            Fault(f"{path}.{f.path}", f.rule, f.given, f.instead) for f in found if f not in known
-        ]
+        faults += _under(path, [fault for fault in found if fault not in known])
         if checked is not None:
             changed[name] = checked
     return changed, faults
+
+
+def _under(path: str, faults: Sequence[Fault]) -> list[Fault]:
+    """Faults with a path in front of theirs."""
+    return [Fault(f"{path}.{f.path}", f.rule, f.given, f.instead) for f in faults]
 
 
 def _not_settable(path: str, key: str) -> Fault | None:

@@ -107,10 +107,13 @@ class Whole(Rule):
 
     def read(self, given: Any) -> int:
         if isinstance(given, bool) or not isinstance(given, int):
-            refuse(f"must be a whole number from {self.low} to {self.high}", given)
+            refuse(f"must be a whole number{self._range()}", given)
         if not self.low <= given <= self.high:
-            refuse(f"must be from {self.low} to {self.high}", given)
+            refuse(f"must be a whole number{self._range()}", given)
         return given
+
+    def _range(self) -> str:
+        return f", {self.low}" if self.low == self.high else f" from {self.low} to {self.high}"
 
 
 @dataclass(frozen=True)
