@@ -1,6 +1,6 @@
 """What a home's heating costs now, what each cure would cost to run, who stays warm.
 
-The package, in the order in which data flows through it:
+The modules, in the order in which data flows through it:
 
     units, errors     text <-> SI; every error raised on purpose
     case              what is said about a home, checked and filled: frozen facts
@@ -11,9 +11,10 @@ The package, in the order in which data flows through it:
     billing, money    tariffs; payback and life-cycle figures; incentives
     comfort           warm, cold and hot hours of each room
     comparison        what a comparison says (frozen results, the result file)
-    explain           today's bill in parts that add up
+    explaining        today's bill in parts that add up
+    summary           from an hourly year and its bill to the figures of a comparison
     cautions          what to look out for before anybody touches the house
-    compare           today and every option, at both warmths
+    comparing         today and every option, at both warmths
     thermostat        the bill at each setting
     views             sentences, figures, page, terminal
     cli               the commands
@@ -26,8 +27,7 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from costcompare.case import read_case
-    from costcompare.compare import compare, simulate
-    from costcompare.explain import explain
+    from costcompare.comparing import compare, explain, simulate
     from costcompare.weather import read_weather, typical_year
 
 __version__ = "0.1.0"
@@ -35,11 +35,11 @@ __version__ = "0.1.0"
 __all__ = ["compare", "explain", "read_case", "read_weather", "simulate", "typical_year"]
 
 _HOME = {
-    "compare": "costcompare.compare",
-    "explain": "costcompare.explain",
+    "compare": "costcompare.comparing",
+    "explain": "costcompare.comparing",
     "read_case": "costcompare.case",
     "read_weather": "costcompare.weather",
-    "simulate": "costcompare.compare",
+    "simulate": "costcompare.comparing",
     "typical_year": "costcompare.weather",
 }
 

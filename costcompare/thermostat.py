@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 
@@ -12,7 +12,7 @@ import numpy as np
 from costcompare.billing.tariff import year_bill
 from costcompare.case.facts import Case, Home, System
 from costcompare.comfort import room_years
-from costcompare.compare import TODAY, Progress, weather_of
+from costcompare.comparing import TODAY, Progress, weather_of
 from costcompare.simulation import Setpoints, simulate_home
 from costcompare.weather import Weather
 
@@ -77,18 +77,22 @@ def sweep(
     case: Case,
     settings_degc: Sequence[float],
     *,
+    only: Collection[str] | None = None,
     weather: Weather | None = None,
     progress: Progress | None = None,
 ) -> Sweep:
     """Today and every option at each setting [degC], held and set back at night.
 
     Every thermostat, head and heater follows the setting; a furnace kept as backup stays
-    no higher than its own. Raises WeatherError and TariffError as ``compare`` does.
+    no higher than its own. ``only`` names the choices to try, where not all are wanted:
+    a page that shows one option need not wait for the others. Raises WeatherError and
+    TariffError as ``compare`` does.
     """
     tell = progress or (lambda _text, _share: None)
     year = weather if weather is not None else weather_of(case)
     choices = [(TODAY, True, case.home, case.today)]
     choices += [(option.name, False, option.home, option.system) for option in case.options]
+    choices = [choice for choice in choices if only is None or choice[0] in only]
     runs = [
         _Run(number, setting, held)
         for number in range(len(choices))

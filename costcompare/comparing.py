@@ -12,7 +12,7 @@ from costcompare.billing.tariff import YearBill, year_bill
 from costcompare.case.facts import Case, Home, Option, System
 from costcompare.cautions import Seen, cautions
 from costcompare.comparison import AS_LIVED, AS_WANTED, Choice, Comparison, Warmth
-from costcompare.explain import explain_year, hot_water_share, year_parts
+from costcompare.explaining import explain_year, hot_water_share, year_parts
 from costcompare.physics.compiled import WARM
 from costcompare.simulation import (
     HourlyResult,
