@@ -76,108 +76,114 @@ class Kind:
     """Unit as written (lower case, no spaces) to pint's name, or to a plain factor"""
     written: str
     """Units named in a message"""
-    shown: str
-    """Key of ``units`` in which :func:`show` writes"""
     label: str
-    """Unit text of :func:`show` and :func:`customary`"""
+    """Unit in which :func:`show` and :func:`customary` write"""
     bare_number: bool = False
     """True where a number without a unit is understood"""
 
 
-_LENGTH = {
-    **dict.fromkeys(("ft", "foot", "feet", "'"), "ft"),
-    **dict.fromkeys(("in", "inch", "inches", '"'), "inch"),
-    "yd": "yd",
-    "m": "m",
-    "cm": "cm",
-    "mm": "mm",
-    "meter": "m",
-    "meters": "m",
-}
-_AREA = {
-    **dict.fromkeys(("ft2", "sqft", "squarefeet", "squarefoot", "sf"), "ft**2"),
-    **dict.fromkeys(("m2", "sqm", "squaremeter", "squaremeters"), "m**2"),
-    "in2": "inch**2",
-    "sqin": "inch**2",
-}
-_POWER = {
-    "w": "W",
-    "watt": "W",
-    "watts": "W",
-    "kw": "kW",
-    **dict.fromkeys(("btu/h", "btuh", "btu"), "Btu/hour"),
-    **dict.fromkeys(("kbtu/h", "kbtuh", "kbtu", "mbh"), "kBtu/hour"),
-    **dict.fromkeys(("ton", "tons"), "ton_of_refrigeration"),
-    "hp": "horsepower",
-}
-_DIFFERENCE = {
-    **dict.fromkeys(("f", "fahrenheit"), "delta_degF"),
-    **dict.fromkeys(("c", "celsius", "k", "kelvin"), "K"),
-}
-_U_FACTOR = {
-    **dict.fromkeys(
-        ("btu/h/ft2/f", "btu/hft2f", "btu/h/sqft/f", "btu/h-ft2-f"),
-        "Btu/hour/ft**2/delta_degF",
-    ),
-    **dict.fromkeys(("w/m2/k", "w/m2k", "w/m2/c", "w/m2c"), "W/m**2/K"),
-}
-_YEAR = ("year", "years", "yr", "yrs", "y", "a")
-_MONTH = ("month", "months", "mo")
+def _table(spellings: Mapping[str, str | float]) -> dict[str, str | float]:
+    """A unit for each spelling of a line of spellings."""
+    return {unit: factor for line, factor in spellings.items() for unit in line.split()}
+
+
+_POWER = _table(
+    {
+        "w watt watts": "W",
+        "kw": "kW",
+        "btu/h btuh btu": "Btu/hour",
+        "kbtu/h kbtuh kbtu mbh": "kBtu/hour",
+        "ton tons": "ton_of_refrigeration",
+        "hp": "horsepower",
+    }
+)
+_ENERGY_RATE = _table(
+    {
+        "kwh/month kwh/mo": 1000.0 / HOURS_A_MONTH,
+        "kwh/year kwh/yr kwh/y kwh/a": 1000.0 / 8760.0,
+        "kwh/day kwh/d": 1000.0 / 24.0,
+        "w": 1.0,
+        "kw": 1000.0,
+    }
+)
+_MONEY_MONTHLY = _table(
+    {
+        "$/month $/mo": 1.0,
+        "$/year $/yr $/y $/a": 1.0 / 12.0,
+        "$/day $/d": DAYS_A_MONTH,
+    }
+)
+_MONEY_YEARLY = _table({"$/year $/yr $/y $/a": 1.0, "$/month $/mo": 12.0})
+_YEARS = _table({"year years yr yrs y a": 1.0, "month months mo": 1.0 / 12.0})
+_R_VALUE_UNITS = _table(
+    {
+        "r hft2f/btu ft2hf/btu hft2/btuf": "hour*ft**2*delta_degF/Btu",
+        "rsi m2k/w m2/w/k": "m**2*K/W",
+    }
+)
+_CONDUCTIVITY = _table(
+    {
+        "w/m/k w/mk w/m/c": "W/m/K",
+        "btu/h/ft/f btu/hftf": "Btu/hour/ft/delta_degF",
+        "btuin/h/ft2/f btuin/hft2f": "Btu*inch/hour/ft**2/delta_degF",
+    }
+)
+_HEAT_CAPACITY = _table(
+    {
+        "j/kg/k j/kgk": "J/kg/K",
+        "kj/kg/k kj/kgk": "kJ/kg/K",
+        "btu/lb/f btu/lbf": "Btu/lb/delta_degF",
+    }
+)
+_U_FACTOR = _table(
+    {
+        "btu/h/ft2/f btu/hft2f btu/h/sqft/f btu/h-ft2-f": "Btu/hour/ft**2/delta_degF",
+        "w/m2/k w/m2k w/m2/c w/m2c": "W/m**2/K",
+    }
+)
+_AREA = _table(
+    {"ft2 sqft squarefeet squarefoot sf": "ft**2", "m2 sqm": "m**2", "in2 sqin": "inch**2"}
+)
+_LENGTH = _table(
+    {
+        "ft foot feet '": "ft",
+        'in inch inches "': "inch",
+        "yd yard yards": "yd",
+        "m meter meters": "m",
+        "cm": "cm",
+        "mm": "mm",
+    }
+)
+_AIRFLOW = _table(
+    {
+        "cfm cfm50 ft3/min": "ft**3/minute",
+        "m3/s": "m**3/s",
+        "m3/h": "m**3/hour",
+        "l/s": "L/s",
+    }
+)
+_TEMPERATURE = _table({"f fahrenheit": "degF", "c celsius": "degC", "k kelvin": "K"})
+_DIFFERENCE = _table({"f fahrenheit": "delta_degF", "c celsius k kelvin": "K"})
+_SHARE = {"": 1.0, "%": 0.01, "percent": 0.01}
+_DENSITY = _table({"kg/m3": "kg/m**3", "lb/ft3": "lb/ft**3"})
+_PRICE = _table({"$/kwh": 1.0, "c/kwh": 0.01})
+_ENERGY = _table({"kwh/month kwh/mo kwh": 1.0})
+_CHANGES = _table({"1/h /h ach airchanges/h": 1.0})
+_MONEY = _table({"$": 1.0, "k$": 1000.0})
 
 KINDS: Mapping[KindName, Kind] = {
-    "length": Kind("a length", "m", "24 ft", _LENGTH, "ft, in, m, cm, mm", "ft", "ft"),
-    "area": Kind("an area", "m**2", "380 ft2", _AREA, "ft2, m2", "ft2", "ft2"),
-    "temperature": Kind(
-        "a temperature",
-        "degC",
-        "68 F",
-        {
-            "f": "degF",
-            "fahrenheit": "degF",
-            "c": "degC",
-            "celsius": "degC",
-            "k": "K",
-            "kelvin": "K",
-        },
-        "F, C",
-        "f",
-        "F",
-    ),
+    "length": Kind("a length", "m", "24 ft", _LENGTH, "ft, in, m, cm, mm", "ft"),
+    "area": Kind("an area", "m**2", "380 ft2", _AREA, "ft2, m2", "ft2"),
+    "temperature": Kind("a temperature", "degC", "68 F", _TEMPERATURE, "F, C", "F"),
     "temperature_difference": Kind(
-        "a difference of temperatures", "K", "2 F", _DIFFERENCE, "F, C, K", "f", "F"
+        "a difference of temperatures", "K", "2 F", _DIFFERENCE, "F, C, K", "F"
     ),
-    "airflow": Kind(
-        "an airflow",
-        "m**3/s",
-        "1200 cfm",
-        {
-            **dict.fromkeys(("cfm", "ft3/min", "cfm50"), "ft**3/minute"),
-            "m3/s": "m**3/s",
-            "m3/h": "m**3/hour",
-            "l/s": "L/s",
-        },
-        "cfm, m3/s, m3/h, L/s",
-        "cfm",
-        "cfm",
-    ),
-    "power": Kind("a power", "W", "550 W", _POWER, "W, kW, Btu/h", "w", "W"),
-    "output": Kind("a heat output", "W", "20 kW", _POWER, "kW, W, kBtu/h", "kw", "kW"),
-    "capacity": Kind(
-        "a capacity", "W", "12 kBtu/h", _POWER, "kBtu/h, Btu/h, tons, kW", "kbtu/h", "kBtu/h"
-    ),
+    "airflow": Kind("an airflow", "m**3/s", "1200 cfm", _AIRFLOW, "cfm, m3/s, m3/h, L/s", "cfm"),
+    "power": Kind("a power", "W", "550 W", _POWER, "W, kW, Btu/h", "W"),
+    "output": Kind("a heat output", "W", "20 kW", _POWER, "kW, W, kBtu/h", "kW"),
+    "capacity": Kind("a capacity", "W", "12 kBtu/h", _POWER, "kBtu/h, Btu/h, tons, kW", "kBtu/h"),
     "resistance": Kind(
-        "an R-value",
-        "m**2*K/W",
-        "R-19",
-        {
-            **dict.fromkeys(
-                ("hft2f/btu", "ft2hf/btu", "hft2/btuf", "r"), "hour*ft**2*delta_degF/Btu"
-            ),
-            **dict.fromkeys(("m2k/w", "m2/w/k", "rsi"), "m**2*K/W"),
-        },
-        "R-19, h ft2 F/Btu, m2 K/W",
-        "r",
-        "h ft2 F/Btu",
+        "an R-value", "m**2*K/W", "R-19", _R_VALUE_UNITS, "R-19, m2 K/W", "h ft2 F/Btu"
     ),
     "u_factor": Kind(
         "a U-factor",
@@ -185,128 +191,59 @@ KINDS: Mapping[KindName, Kind] = {
         "0.75 Btu/h/ft2/F",
         _U_FACTOR,
         "Btu/h/ft2/F, W/m2/K",
-        "btu/h/ft2/f",
         "Btu/h/ft2/F",
     ),
     "energy_rate": Kind(
         "a use of energy over time",
         "W",
         "620 kWh/month",
-        {
-            **{f"kwh/{m}": 1000.0 / HOURS_A_MONTH for m in _MONTH},
-            **{f"kwh/{y}": 1000.0 / 8760.0 for y in _YEAR},
-            "kwh/day": 1000.0 / 24.0,
-            "kwh/d": 1000.0 / 24.0,
-            "w": 1.0,
-            "kw": 1000.0,
-        },
+        _ENERGY_RATE,
         "kWh/month, kWh/year, kWh/day, W",
-        "kwh/month",
         "kWh/month",
     ),
     "monthly_energy": Kind(
         "an amount of energy a month",
         "kWh/month",
         "800 kWh/month",
-        {"kwh": 1.0, **{f"kwh/{m}": 1.0 for m in _MONTH}},
+        _ENERGY,
         "kWh/month",
-        "kwh/month",
         "kWh/month",
     ),
-    "money": Kind("an amount of money", "$", "11200 $", {"$": 1.0, "k$": 1000.0}, "$", "$", "$"),
+    "money": Kind("an amount of money", "$", "11200 $", _MONEY, "$", "$"),
     "money_per_month": Kind(
         "an amount of money a month",
         "$/month",
         "12.50 $/month",
-        {
-            **{f"$/{m}": 1.0 for m in _MONTH},
-            **{f"$/{y}": 1.0 / 12.0 for y in _YEAR},
-            "$/day": DAYS_A_MONTH,
-            "$/d": DAYS_A_MONTH,
-        },
+        _MONEY_MONTHLY,
         "$/month, $/day, $/year",
-        "$/month",
         "$/month",
     ),
     "money_per_year": Kind(
         "an amount of money a year",
         "$/year",
         "150 $/year",
-        {**{f"$/{y}": 1.0 for y in _YEAR}, **{f"$/{m}": 12.0 for m in _MONTH}},
+        _MONEY_YEARLY,
         "$/year, $/month",
-        "$/year",
         "$/year",
     ),
     "price_per_kwh": Kind(
-        "a price of electricity",
-        "$/kWh",
-        "0.125 $/kWh",
-        {"$/kwh": 1.0, "c/kwh": 0.01},
-        "$/kWh, cents/kWh",
-        "$/kwh",
-        "$/kWh",
+        "a price of electricity", "$/kWh", "0.125 $/kWh", _PRICE, "$/kWh, cents/kWh", "$/kWh"
     ),
-    "fraction": Kind(
-        "a share",
-        "1",
-        "18 %",
-        {"%": 0.01, "percent": 0.01, "": 1.0},
-        "%",
-        "%",
-        "%",
-        bare_number=True,
-    ),
-    "duration_years": Kind(
-        "a number of years",
-        "year",
-        "15 year",
-        {**dict.fromkeys(_YEAR, 1.0), **dict.fromkeys(_MONTH, 1.0 / 12.0)},
-        "year",
-        "year",
-        "year",
-    ),
+    "fraction": Kind("a share", "1", "18 %", _SHARE, "%", "%", bare_number=True),
+    "duration_years": Kind("a number of years", "year", "15 year", _YEARS, "year", "year"),
     "air_changes": Kind(
-        "a number of air changes an hour",
-        "1/h",
-        "0.4 1/h",
-        dict.fromkeys(("1/h", "/h", "ach", "airchanges/h"), 1.0),
-        "1/h",
-        "1/h",
-        "1/h",
+        "a number of air changes an hour", "1/h", "0.4 1/h", _CHANGES, "1/h", "1/h"
     ),
     "conductivity": Kind(
-        "a conductivity",
-        "W/m/K",
-        "0.16 W/m/K",
-        {
-            **dict.fromkeys(("w/m/k", "w/mk", "w/m/c"), "W/m/K"),
-            **dict.fromkeys(("btu/h/ft/f", "btu/hftf"), "Btu/hour/ft/delta_degF"),
-            **dict.fromkeys(("btuin/h/ft2/f", "btuin/hft2f"), "Btu*inch/hour/ft**2/delta_degF"),
-        },
-        "W/m/K, Btu/h/ft/F",
-        "w/m/k",
-        "W/m/K",
+        "a conductivity", "W/m/K", "0.16 W/m/K", _CONDUCTIVITY, "W/m/K, Btu/h/ft/F", "W/m/K"
     ),
-    "density": Kind(
-        "a density",
-        "kg/m**3",
-        "800 kg/m3",
-        {"kg/m3": "kg/m**3", "lb/ft3": "lb/ft**3"},
-        "kg/m3, lb/ft3",
-        "kg/m3",
-        "kg/m3",
-    ),
+    "density": Kind("a density", "kg/m**3", "800 kg/m3", _DENSITY, "kg/m3, lb/ft3", "kg/m3"),
     "heat_capacity": Kind(
         "a specific heat",
         "J/kg/K",
         "1090 J/kg/K",
-        {
-            **dict.fromkeys(("j/kg/k", "j/kgk"), "J/kg/K"),
-            **dict.fromkeys(("kj/kg/k", "kj/kgk"), "kJ/kg/K"),
-            **dict.fromkeys(("btu/lb/f", "btu/lbf"), "Btu/lb/delta_degF"),
-        },
+        _HEAT_CAPACITY,
         "J/kg/K, Btu/lb/F",
-        "j/kg/k",
         "J/kg/K",
     ),
 }
@@ -426,7 +363,7 @@ def _finite(kind: Kind, given: object, number: float) -> float:
 def customary(value: float, name: KindName) -> tuple[float, str]:
     """An SI value as a number in the unit people here use, and that unit."""
     kind = KINDS[name]
-    factor = kind.units[kind.shown]
+    factor = kind.units[_spelt(kind.label)]
     if isinstance(factor, str):
         return _convert(value, kind.si, factor), kind.label
     return value / factor, kind.label

@@ -54,9 +54,6 @@ class Fact:
     """Ninetieth percentile in ``unit``, where the case states one."""
 
 
-# ------------------------------------------------------------------ the place and the house
-
-
 @dataclass(frozen=True)
 class Site:
     """Where the home stands."""
@@ -294,9 +291,6 @@ class Home:
     other_use: OtherUse
 
 
-# ------------------------------------------------------------------ heating and cooling
-
-
 @dataclass(frozen=True)
 class Blower:
     """The fan of a ducted system."""
@@ -402,9 +396,6 @@ class Option:
     """[years]"""
     maintenance: float
     """[$ a year], on top of what today's system costs"""
-
-
-# ------------------------------------------------------------------ prices and money
 
 
 @dataclass(frozen=True)

@@ -36,12 +36,22 @@ def override(document: Mapping[str, Any], assignment: str) -> dict[str, Any]:
     The value is read as TOML where it is TOML (numbers, true, a table in braces), and as
     plain text otherwise, so ``rooms.hall.floor_area=400 ft2`` needs no inner quotes.
     """
-    path, equals, text = assignment.partition("=")
-    if not equals or not path.strip():
+    path, text = _parted(assignment)
+    if text is None or not path.strip():
         raise CaseError(
             [Fault(assignment, "must be path=value", "", "rooms.hall.floor_area=400 ft2")]
         )
     return with_value(document, path.strip(), _value(text.strip()))
+
+
+def _parted(assignment: str) -> tuple[str, str | None]:
+    """Path and value around the first equals sign that stands outside double quotes."""
+    quoted = False
+    for place, letter in enumerate(assignment):
+        quoted = quoted != (letter == '"')
+        if letter == "=" and not quoted:
+            return assignment[:place], assignment[place + 1 :]
+    return assignment, None
 
 
 def _value(text: str) -> Any:
