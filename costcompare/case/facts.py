@@ -62,8 +62,8 @@ class Site:
     """[degrees north]"""
     longitude: float
     """[degrees east]"""
-    elevation: float
-    """[m above sea level]"""
+    elevation: float | None
+    """[m above sea level], or None for that of the weather station"""
     time_zone: str
     """IANA name; used for daylight-saving time in tariffs and thermostat schedules."""
     shelter: int = 3

@@ -60,10 +60,8 @@ def build_home(document: Document, ledger: Ledger) -> Home:
 
 def _site(document: Document, ledger: Ledger) -> Site:
     site = document.site
-    elevation = site.elevation
-    if elevation is None:
-        source = "taken as sea level because the case does not say"
-        elevation = ledger.filled("site.elevation", 0.0, "length", source)
+    if site.elevation is None:
+        ledger.note("site.elevation", "as the weather station", "the case does not say")
     zone = site.time_zone
     if zone is None:
         default = time_zone_at(site.longitude)
@@ -72,7 +70,7 @@ def _site(document: Document, ledger: Ledger) -> Site:
     return Site(
         latitude=site.latitude,
         longitude=site.longitude,
-        elevation=elevation,
+        elevation=site.elevation,
         time_zone=zone,
         shelter=ledger.count(site.shelter, "site.shelter"),
         design_temperature=site.design_temperature,

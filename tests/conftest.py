@@ -1,0 +1,8 @@
+"""Shared by all tests: where the shared check data of published sources is found."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parent / "published"))
