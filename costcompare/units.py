@@ -91,9 +91,9 @@ _POWER = _table(
     {
         "w watt watts": "W",
         "kw": "kW",
-        "btu/h btuh btu": "Btu/hour",
-        "kbtu/h kbtuh kbtu mbh": "kBtu/hour",
-        "ton tons": "ton_of_refrigeration",
+        "btu/h btuh btu": "btu_table/hour",
+        "kbtu/h kbtuh kbtu mbh": "kbtu_table/hour",
+        "ton tons": "ton_cooling",
         "hp": "horsepower",
     }
 )
@@ -117,27 +117,27 @@ _MONEY_YEARLY = _table({"$/year $/yr $/y $/a": 1.0, "$/month $/mo": 12.0})
 _YEARS = _table({"year years yr yrs y a": 1.0, "month months mo": 1.0 / 12.0})
 _R_VALUE_UNITS = _table(
     {
-        "r hft2f/btu ft2hf/btu hft2/btuf": "hour*ft**2*delta_degF/Btu",
+        "r hft2f/btu ft2hf/btu hft2/btuf": "hour*ft**2*delta_degF/btu_table",
         "rsi m2k/w m2/w/k": "m**2*K/W",
     }
 )
 _CONDUCTIVITY = _table(
     {
         "w/m/k w/mk w/m/c": "W/m/K",
-        "btu/h/ft/f btu/hftf": "Btu/hour/ft/delta_degF",
-        "btuin/h/ft2/f btuin/hft2f": "Btu*inch/hour/ft**2/delta_degF",
+        "btu/h/ft/f btu/hftf": "btu_table/hour/ft/delta_degF",
+        "btuin/h/ft2/f btuin/hft2f": "btu_table*inch/hour/ft**2/delta_degF",
     }
 )
 _HEAT_CAPACITY = _table(
     {
         "j/kg/k j/kgk": "J/kg/K",
         "kj/kg/k kj/kgk": "kJ/kg/K",
-        "btu/lb/f btu/lbf": "Btu/lb/delta_degF",
+        "btu/lb/f btu/lbf": "btu_table/lb/delta_degF",
     }
 )
 _U_FACTOR = _table(
     {
-        "btu/h/ft2/f btu/hft2f btu/h/sqft/f btu/h-ft2-f": "Btu/hour/ft**2/delta_degF",
+        "btu/h/ft2/f btu/hft2f btu/h/sqft/f btu/h-ft2-f": "btu_table/hour/ft**2/delta_degF",
         "w/m2/k w/m2k w/m2/c w/m2c": "W/m**2/K",
     }
 )
@@ -253,12 +253,13 @@ _VALUE = re.compile(rf"({_NUMBER})(.*)", re.DOTALL)
 _MONEY_FIRST = re.compile(r"([-+]?)\s*\$\s*(.*)", re.DOTALL)
 _R_VALUE = re.compile(rf"(RSI|R)\s*-?\s*({_NUMBER})", re.IGNORECASE)
 _FEET_AND_INCHES = re.compile(
-    r"(\d+(?:\.\d+)?)\s*(?:'|ft|feet|foot)\s*(\d+(?:\.\d+)?)\s*(?:\"|in|inch|inches|'')?"
+    r"(\d+(?:\.\d+)?)\s*(?:'\s*(\d+(?:\.\d+)?)\s*(?:\"|in|inch|inches|'')?"
+    r"|(?:ft|feet|foot)\s*(\d+(?:\.\d+)?)\s*(?:\"|in|inch|inches))"
 )
 _SPELLINGS = (
     (re.compile(r"\s+per\s+|\bper\s+"), "/"),
     (re.compile(r"dollars?|us\s?\$|usd"), "$"),
-    (re.compile(r"cents?|¢"), "c"),
+    (re.compile(r"\bcents?\b|¢"), "c"),
     (re.compile(r"hours?|hrs?"), "h"),
     (re.compile(r"sq\.?\s*(?=ft|feet|foot|in|m)|square\s*(?=ft|feet|foot)"), "sq"),
     (re.compile(r"sq(?:feet|foot)"), "sqft"),
@@ -280,7 +281,12 @@ _MARKS = str.maketrans(
 
 @cache
 def _registry() -> Any:
-    return pint.UnitRegistry()
+    registry = pint.UnitRegistry()
+    # The trade's Btu is that of the International Table, exactly; pint's own is rounded.
+    registry.define("btu_table = 1055.05585262 joule")
+    registry.define("kbtu_table = 1000 btu_table")
+    registry.define("ton_cooling = 12000 btu_table / hour")
+    return registry
 
 
 def _convert(number: float, source: str, target: str) -> float:
@@ -332,7 +338,7 @@ def parse(given: object, name: KindName) -> float:
         return _finite(kind, given, given)
     text = given.strip().translate(_MARKS)
     if name == "length" and (feet := _FEET_AND_INCHES.fullmatch(text)):
-        return _convert(float(feet[1]) + float(feet[2]) / 12.0, "ft", "m")
+        return _convert(float(feet[1]) + float(feet[2] or feet[3]) / 12.0, "ft", "m")
     parts = _split(text, name)
     if parts is None:
         raise _refuse(kind, given)

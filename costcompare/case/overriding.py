@@ -29,6 +29,22 @@ SETTABLE = (
 NAMED_ROWS = frozenset({"rooms", "doorways", "options"})
 """Lists at the top of a case"""
 
+REPLACES: Mapping[str, tuple[str, ...]] = {
+    "today.ducts.condition": ("today.ducts.supply_leakage", "today.ducts.return_leakage"),
+    "house.air_changes": ("house.air_leakage_at_50_pa",),
+    "house.air_leakage_at_50_pa": ("house.air_changes",),
+    "house.window_panes": ("house.window_u_factor", "house.window_solar_gain"),
+    "house.wall_insulation": ("constructions.wall.layers",),
+    "house.attic_insulation": (
+        "constructions.ceiling.layers",
+        "constructions.sloped_ceiling.layers",
+    ),
+    "house.floor_insulation": ("house.floor_insulation_condition", "constructions.floor.layers"),
+    "tariff.price": ("tariff.tiers",),
+    "tariff.tiers": ("tariff.price",),
+}
+"""What a change takes away with it: values that would otherwise outlive what they describe"""
+
 
 def override(document: Mapping[str, Any], assignment: str) -> dict[str, Any]:
     """The document with ``path=value`` carried out; raises :class:`CaseError`.
@@ -41,7 +57,10 @@ def override(document: Mapping[str, Any], assignment: str) -> dict[str, Any]:
         raise CaseError(
             [Fault(assignment, "must be path=value", "", "rooms.hall.floor_area=400 ft2")]
         )
-    return with_value(document, path.strip(), _value(text.strip()))
+    changed, faults = with_changes(document, {path.strip(): _value(text.strip())})
+    if faults:
+        raise CaseError(faults)
+    return changed
 
 
 def _parted(assignment: str) -> tuple[str, str | None]:
@@ -89,10 +108,18 @@ def with_value(document: Mapping[str, Any], path: str, value: Any) -> dict[str, 
 def with_changes(
     document: Mapping[str, Any], changes: Mapping[str, Any]
 ) -> tuple[dict[str, Any], list[Fault]]:
-    """A copy of the document with the changes of an option's ``set``, and what was wrong."""
+    """A copy of the document with all changes, and what was wrong with them.
+
+    Values that a change outdates (:data:`REPLACES`) are taken away, unless they are among
+    the changes themselves.
+    """
     faults: list[Fault] = []
     changed: dict[str, Any] = copied(document)
-    for path, value in _leaves(changes, 0):
+    leaves = dict(_leaves(changes, 0))
+    for path in leaves:
+        for outdated in REPLACES.get(path, ()):
+            _take_away(changed, outdated)
+    for path, value in leaves.items():
         try:
             changed = with_value(changed, path, value)
         except CaseError as error:
@@ -100,10 +127,21 @@ def with_changes(
     return changed, faults
 
 
+def _take_away(document: dict[str, Any], path: str) -> None:
+    *parts, last = path.split(".")
+    place: Any = document
+    for part in parts:
+        place = place.get(part) if isinstance(place, dict) else None
+    if isinstance(place, dict):
+        place.pop(last, None)
+
+
 def _leaves(changes: Mapping[str, Any], depth: int) -> Iterator[tuple[str, Any]]:
     """Paths and values; tables are walked into unless they are one value or a whole map."""
-    for path, value in changes.items():
-        is_value = not isinstance(value, Mapping) or "likely" in value or depth > 6
+    for key, value in changes.items():
+        path = str(key)
+        is_value = not isinstance(value, Mapping) or depth > 6
+        is_value = is_value or "likely" in value or set(value) <= {"low", "high"}
         if is_value or path.rpartition(".")[2] in _WHOLE or not value:
             yield path, value
         else:
