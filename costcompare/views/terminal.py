@@ -60,6 +60,11 @@ Block = Heading | Sentences | Points | Table
 Page = Sequence[Block]
 
 COLUMN_GAP = "  "
+NARROW = 20
+"""[characters] that a column of words keeps in a drawn table while there is room"""
+RICH_GAP = 2
+"""[characters] between the columns of a drawn table"""
+
 PLAIN_MARKS: Mapping[int, str] = str.maketrans(
     {
         numbers.MINUS: "-",
@@ -148,13 +153,47 @@ def _show_rich(page: Page, stream: TextIO) -> None:
 
 
 def _print_rich_table(table: Table, console: Console) -> None:
-    drawn = RichTable(box=box.SIMPLE_HEAD, pad_edge=False, header_style="bold")
-    for number, name in enumerate(table.columns):
+    room = console.width - RICH_GAP * (len(table.columns) - 1)
+    widths = _widths(table, room)
+    if sum(widths) > room:
+        # Too narrow for the numbers alone: lines that the terminal wraps lose nothing.
+        for line in _table_lines(table):
+            console.print(Text(line), soft_wrap=True)
+        return
+    drawn = RichTable(
+        box=box.SIMPLE_HEAD,
+        padding=(0, 0, 0, 1),
+        pad_edge=False,
+        show_edge=False,
+        header_style="bold",
+    )
+    for number, (name, width) in enumerate(zip(table.columns, widths, strict=True)):
         justify: Literal["left", "right"] = "left" if number in table.left else "right"
-        drawn.add_column(Text(name), justify=justify, overflow="fold")
+        drawn.add_column(Text(name), justify=justify, overflow="fold", width=width)
     for row in table.rows:
         drawn.add_row(*(Text(printable(cell)) for cell in row))
     console.print(drawn)
+
+
+def _widths(table: Table, room: int) -> list[int]:
+    """Widths of the columns in a line of ``room`` characters; the widest give way first.
+
+    No number is ever broken; words keep :data:`NARROW` characters while that is possible.
+    """
+    columns = list(zip(table.columns, *table.rows, strict=True))
+    widths = [max(len(cell) for cell in cells) for cells in columns]
+    words = [max(len(word) for cell in cells for word in cell.split() or [""]) for cells in columns]
+    for least_words in (NARROW, 1):
+        least = [
+            max(word, min(width, least_words)) if number in table.left else word
+            for number, (word, width) in enumerate(zip(words, widths, strict=True))
+        ]
+        while sum(widths) > room:
+            spare = [width - low for width, low in zip(widths, least, strict=True)]
+            if max(spare) <= 0:
+                break
+            widths[spare.index(max(spare))] -= 1
+    return widths
 
 
 class Waiting:
@@ -172,7 +211,7 @@ class Waiting:
         self._lock = threading.Lock()
         self._bar: Progress | None = None
         self._task: TaskID | None = None
-        self._state = ("Working", 0.0)
+        self._state = ("Working out 8,760 hours", 0.0)
         self._over = False
         self._timer = threading.Timer(self.AFTER, self._begin)
         self._timer.daemon = True

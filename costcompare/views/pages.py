@@ -1,0 +1,298 @@
+"""What each command prints, as blocks for :mod:`costcompare.views.terminal`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from costcompare.case.facts import Case, Fact
+from costcompare.comparison import (
+    AS_LIVED,
+    AS_WANTED,
+    Choice,
+    Comparison,
+    FactLine,
+    MonthParts,
+    Part,
+    Warmth,
+)
+from costcompare.thermostat import SettingYear, Sweep, SweepChoice
+from costcompare.views import numbers
+from costcompare.views.terminal import Heading, Page, Points, Sentences, Table
+from costcompare.views.wording.bill import adding_up, plain_part, worst_month
+from costcompare.views.wording.naming import as_a_label
+from costcompare.views.wording.sureness import (
+    fact_value,
+    range_answer,
+    sureness_answer,
+    weather_answer,
+)
+
+CENT = 0.01
+
+SAVINGS = (
+    "Saving now is against your bill as you live now; saving at the same warmth is against "
+    "today’s system kept as warm. Payback and net savings count the saving now, in today’s value "
+    "of money."
+)
+
+ESTIMATE = (
+    "Estimate, not a guarantee. What a choice really saves depends on the weather, on how warm "
+    "you keep the house, on prices and on the installation. Incentives that are not confirmed "
+    "are not in the price."
+)
+
+
+def comparison_page(comparison: Comparison) -> Page:
+    """``compare``: weather, choices, rooms, cautions, assumptions and how sure we are."""
+    return [
+        Heading(comparison.title),
+        Sentences(weather_answer(comparison)),
+        *_running(comparison, AS_LIVED),
+        *_running(comparison, AS_WANTED),
+        Sentences(SAVINGS),
+        Heading("Which rooms stay warm, in hours of the year in which somebody wants them warm"),
+        *_rooms([c for c in comparison.choices if c.is_today or c.warmth != AS_LIVED]),
+        *_listed(
+            "Look out for", [f"{c.topic}: {c.text} ({c.because})" for c in comparison.cautions]
+        ),
+        *_listed("What we assumed", comparison.assumptions),
+        Heading("How sure we are"),
+        *(Sentences(text) for text in _sureness(comparison) if text),
+    ]
+
+
+def _sureness(comparison: Comparison) -> tuple[str, ...]:
+    return range_answer(comparison), sureness_answer(comparison), ESTIMATE
+
+
+def _listed(heading: str, items: Sequence[str]) -> list[Heading | Points]:
+    return [Heading(heading), Points(tuple(items))] if items else []
+
+
+def _running(comparison: Comparison, warmth: Warmth) -> list[Heading | Table]:
+    """What each choice costs to run at one warmth, and when the money comes back."""
+    columns = ("choice", "bill a year", "saving now", *_WORDS[warmth], "warm hours", *_MONEY)
+    today = comparison.today
+    rows = tuple(
+        (as_a_label(choice), *_bill_cells(choice), _warm_hours(choice), *_money_cells(choice))
+        for choice in comparison.choices
+        if choice.warmth == warmth
+    )
+    heading = f"What each choice costs to run, {warmth}"
+    if warmth != today.warmth:
+        heading += f" (now {numbers.dollars_a_year(today.annual.bill_usd)})"
+    return [Heading(heading), Table(columns, rows)]
+
+
+_WORDS: dict[Warmth, tuple[str, ...]] = {AS_LIVED: (), AS_WANTED: ("saving at the same warmth",)}
+_MONEY = ("price", "payback", "net savings")
+
+
+def _bill_cells(choice: Choice) -> tuple[str, ...]:
+    """The bill, the saving now and, at the warmth you want, the saving at the same warmth."""
+    bill = numbers.dollars_a_year(choice.annual.bill_usd)
+    money = choice.money
+    now = numbers.MISSING if money is None else numbers.dollars_a_year(money.first_year_saving_usd)
+    if not _WORDS[choice.warmth]:
+        return bill, now
+    same = None if money is None or choice.is_today else money.same_warmth_saving_usd
+    return bill, now, numbers.MISSING if same is None else numbers.dollars_a_year(same)
+
+
+def _warm_hours(choice: Choice) -> str:
+    wanted = sum(room.wanted_hours for room in choice.rooms)
+    warm = sum(room.comfort_hours for room in choice.rooms)
+    return numbers.percent(warm / wanted) if wanted else numbers.MISSING
+
+
+def _money_cells(choice: Choice) -> tuple[str, str, str]:
+    """Price less confirmed incentives, discounted payback, net savings."""
+    money = choice.money
+    if money is None or choice.is_today:
+        return (numbers.MISSING,) * 3
+    back = money.discounted_payback_years
+    studied = len(money.yearly_position_usd) - 1
+    return (
+        numbers.dollars(money.installed_cost_usd - money.incentives_usd),
+        f"not in {studied} years" if back is None else numbers.years(back),
+        numbers.dollars_a_year(money.net_savings_usd),
+    )
+
+
+def _rooms(choices: Sequence[Choice]) -> list[Heading | Table]:
+    """A small table for each choice, under its name and warmth."""
+    blocks: list[Heading | Table] = []
+    for choice in choices:
+        blocks += [Heading(f"{as_a_label(choice)}, {choice.warmth}"), _room_table(choice)]
+    return blocks
+
+
+def _room_table(choice: Choice) -> Table:
+    columns = ("room", "hours wanted", "warm", "too cold", "too hot", "winter mean", "coldest")
+    rows = tuple(
+        (
+            room.name,
+            numbers.count(room.wanted_hours),
+            numbers.count(room.comfort_hours),
+            numbers.count(room.cold_hours),
+            numbers.count(room.hot_hours),
+            numbers.degrees(room.winter_mean_degf) if room.wanted_hours else numbers.MISSING,
+            numbers.degrees(room.minimum_temperature_degf),
+        )
+        for room in choice.rooms
+    )
+    return Table(columns, rows)
+
+
+def explanation_page(comparison: Comparison) -> Page:
+    """``explain``: the parts of today's year and of its worst month, to the cent."""
+    month = worst_month(comparison)
+    by_month = {entry.month: entry for entry in comparison.explanation_by_month}
+    return [
+        Heading(comparison.title),
+        Sentences(weather_answer(comparison)),
+        Heading("Where a year’s money goes, as you live now"),
+        _parts(comparison.explanation),
+        *_worst_month(by_month.get(month)),
+        Sentences(
+            "Each part is priced at the average energy price of its month, so the parts add up "
+            "to the bill. What a cure saves is the difference of two bills, never one of these "
+            "parts: see costcompare compare."
+        ),
+        Sentences(ESTIMATE),
+    ]
+
+
+def _worst_month(entry: MonthParts | None) -> list[Heading | Table]:
+    if entry is None:
+        return []
+    name = numbers.month_name(entry.month)
+    return [Heading(f"Where the money goes in the worst month, {name}"), _parts(entry.parts)]
+
+
+def _parts(parts: Sequence[Part]) -> Table:
+    """The parts and their sum; cents are shared out so that the shown lines add up."""
+    cents = adding_up([part.usd for part in parts], CENT)
+    rows = [
+        (plain_part(part.part), numbers.count(part.kwh), numbers.dollars_and_cents(usd))
+        for part, usd in zip(parts, cents, strict=True)
+    ]
+    total = sum(part.usd for part in parts)
+    energy = sum(part.kwh for part in parts)
+    rows.append(("The bill", numbers.count(energy), numbers.dollars_and_cents(total)))
+    return Table(("part", "kWh", "dollars"), tuple(rows))
+
+
+def sweep_page(title: str, sweep: Sweep) -> Page:
+    """``thermostat``: for each choice the bill and the warmth at every setting."""
+    page: list[Heading | Sentences | Table] = [Heading(title)]
+    for choice in sweep.choices:
+        page += [Heading(choice.name), _settings(choice)]
+    back = numbers.degrees_of_difference(sweep.setback_degf)
+    page.append(
+        Sentences(
+            f"Held is the same setting day and night; set back is {back} lower in the hours "
+            f"{sweep.night_hours}. Warm hours are counted against the "
+            f"{numbers.degrees(sweep.wanted_degf)} that you want, whatever the setting."
+        )
+    )
+    page.append(Sentences(ESTIMATE))
+    return page
+
+
+def _settings(choice: SweepChoice) -> Table:
+    columns = (
+        "setting",
+        "held: a year",
+        "worst month",
+        "one more degree",
+        "warm hours",
+        "set back: a year",
+        "set back: warm hours",
+    )
+    held = {year.setting_degf: year for year in choice.years if year.held}
+    lowered = {year.setting_degf: year for year in choice.years if not year.held}
+    rows = tuple(
+        (
+            numbers.degrees(setting),
+            numbers.dollars_a_year(year.bill_usd),
+            f"{numbers.dollars_a_month(year.worst_month_usd)} in "
+            f"{numbers.month_name(year.worst_month)}",
+            _one_degree(choice, setting),
+            _warm(year),
+            *_set_back(lowered.get(setting)),
+        )
+        for setting, year in held.items()
+    )
+    return Table(columns, rows)
+
+
+def _one_degree(choice: SweepChoice, setting: float) -> str:
+    usd = choice.one_degree_usd(setting)
+    return numbers.MISSING if usd is None else numbers.dollars_a_year(usd)
+
+
+def _set_back(year: SettingYear | None) -> tuple[str, str]:
+    if year is None:
+        return numbers.MISSING, numbers.MISSING
+    return numbers.dollars_a_year(year.bill_usd), _warm(year)
+
+
+def _warm(year: SettingYear) -> str:
+    return numbers.percent(year.warm_hours / year.wanted_hours if year.wanted_hours else 1.0)
+
+
+def case_page(case: Case) -> Page:
+    """``check``: every fact as it was understood, how it is known and where it comes from."""
+    page: list[Heading | Sentences | Table] = [
+        Heading(case.title),
+        Sentences("The case can be used. This is how it was understood:"),
+    ]
+    groups: dict[str, list[Fact]] = {}
+    for fact in case.facts:
+        groups.setdefault(_group(fact.path), []).append(fact)
+    for group, facts in groups.items():
+        page += [Heading(group or "case"), _facts(group, facts)]
+    return page
+
+
+def _group(path: str) -> str:
+    """The table of the case that a fact stands in: ``rooms.hall`` of ``rooms.hall.floor_area``."""
+    parts = path.split(".")
+    depth = 2 if parts[0] in ("rooms", "options") else 1
+    return ".".join(parts[: min(depth, len(parts) - 1)])
+
+
+def _facts(group: str, facts: Sequence[Fact]) -> Table:
+    """Facts under their shortened paths; the column of ranges only where there is one."""
+    start = len(group) + 1 if group else 0
+    ranges = any(_spread(fact) for fact in facts)
+    columns = ("fact", "value", *(("low to high",) if ranges else ()), "known", "source")
+    rows = tuple(
+        (
+            fact.path[start:],
+            _value(fact),
+            *((_spread(fact),) if ranges else ()),
+            fact.known,
+            fact.source,
+        )
+        for fact in facts
+    )
+    return Table(columns, rows, left=frozenset(range(len(columns))))
+
+
+def _value(fact: Fact) -> str:
+    """The value with its unit; a plain number such as a year without a thousands comma."""
+    if isinstance(fact.value, float | int) and not isinstance(fact.value, bool) and not fact.unit:
+        return f"{fact.value:g}".replace("-", numbers.MINUS)
+    return fact_value(_line(fact))
+
+
+def _line(fact: Fact) -> FactLine:
+    return FactLine(fact.path, fact.value, fact.unit, fact.known, fact.source)
+
+
+def _spread(fact: Fact) -> str:
+    if fact.low is None or fact.high is None:
+        return ""
+    return f"{numbers.quantity(fact.low)} to {numbers.quantity(fact.high)}"
