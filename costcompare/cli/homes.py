@@ -135,9 +135,16 @@ def compare(
         from costcompare.comparing import compare as work_out
 
         comparison = work_out(understood, weather=year, progress=progress)
+        from costcompare.money.incentives import counted
         from costcompare.views.pages import comparison_page
 
-    show(comparison_page(comparison), comparison, json_target)
+        money = understood.money
+        incentives = {
+            option.name: counted(money.incentives, option.name, money.installed_on)
+            for option in understood.options
+        }
+
+    show(comparison_page(comparison, incentives), comparison, json_target)
 
 
 @command(commands, "explain", "costcompare explain demo")

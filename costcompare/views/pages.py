@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from costcompare.case.facts import Case, Fact
 from costcompare.comparison import (
@@ -15,6 +15,7 @@ from costcompare.comparison import (
     Part,
     Warmth,
 )
+from costcompare.money.incentives import IncentiveResult
 from costcompare.thermostat import SettingYear, Sweep, SweepChoice
 from costcompare.views import numbers
 from costcompare.views.terminal import Heading, Page, Points, Sentences, Table
@@ -42,14 +43,20 @@ ESTIMATE = (
 )
 
 
-def comparison_page(comparison: Comparison) -> Page:
-    """``compare``: weather, choices, rooms, cautions, assumptions and how sure we are."""
+def comparison_page(
+    comparison: Comparison, incentives: Mapping[str, IncentiveResult] | None = None
+) -> Page:
+    """``compare``: weather, choices, rooms, cautions, assumptions and how sure we are.
+
+    ``incentives`` holds, by the name of an option, what others may pay towards it.
+    """
     return [
         Heading(comparison.title),
         Sentences(weather_answer(comparison)),
         *_running(comparison, AS_LIVED),
         *_running(comparison, AS_WANTED),
         Sentences(SAVINGS),
+        *_incentives(incentives or {}),
         Heading("Which rooms stay warm, in hours of the year in which somebody wants them warm"),
         *_rooms([c for c in comparison.choices if c.is_today or c.warmth != AS_LIVED]),
         *_listed(
@@ -59,6 +66,25 @@ def comparison_page(comparison: Comparison) -> Page:
         Heading("How sure we are"),
         *(Sentences(text) for text in _sureness(comparison) if text),
     ]
+
+
+def _incentives(by_option: Mapping[str, IncentiveResult]) -> list[Heading | Table]:
+    """Every incentive of every option: in the price or not, and why."""
+    rows = tuple(
+        (
+            option,
+            line.name,
+            numbers.dollars(line.amount_usd),
+            "yes" if line.counted else "no",
+            line.reason,
+        )
+        for option, result in by_option.items()
+        for line in result.lines
+    )
+    columns = ("choice", "incentive", "amount", "in the price", "why")
+    if not rows:
+        return []
+    return [Heading("What others may pay"), Table(columns, rows, left=frozenset({0, 1, 3, 4}))]
 
 
 def _sureness(comparison: Comparison) -> tuple[str, ...]:

@@ -64,6 +64,17 @@ def test_an_override_changes_the_answer(run: Run, home: str, document: dict[str,
     assert colder < document["choices"][0]["annual"]["bill_usd"]
 
 
+def test_an_incentive_that_has_ended_is_shown_with_its_reason(run: Run, home: str) -> None:
+    ended = '{ name = "tax credit", amount = "900 $", status = "confirmed", expires = 2025-12-31 }'
+    words = ["--set", "money.installed_on=2026-01-01", "--set", f"money.incentives=[{ended}]"]
+    result = run("compare", home, *words, "--json", "result.json")
+    assert result.exit_code == 0, result.stderr
+    written = json.loads(Path("result.json").read_text(encoding="utf-8"))
+    assert written["choices"][-1]["money"]["incentives_usd"] == 0.0
+    assert "ended on 2025-12-31, before the installation on 2026-01-01" in result.stdout
+    assert re.search(r"tax credit +\$900 +no ", result.stdout)
+
+
 def test_a_weather_file_changes_the_answer(run: Run, home: str, document: dict[str, Any]) -> None:
     made = run("weather", "make", "year.csv.gz", "--near", "47.52,-92.54")
     assert made.exit_code == 0
