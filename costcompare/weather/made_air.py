@@ -31,6 +31,13 @@ LEAST_NOISE = 0.3
 """Share of a month's spread that is day-to-day noise at least, however steep its trend
 (judgement)"""
 
+FARTHEST_DAY = 2.8
+"""Times the month's spread that a day may lie from its mean; 2.5 to 3.2 was the farthest of
+each station year"""
+
+COLDEST_HOUR = -62.0
+"""[degC] coldest on record in the United States: Prospect Creek, Alaska, 1971 (from memory)"""
+
 RANGE_PER_CLEARNESS = 0.9
 """How much wider, as a share, the day's range is per unit of clearness; 0.1 to 1.4"""
 
@@ -45,6 +52,9 @@ WIND_PERSISTENCE = 0.82
 
 WIND_SHAPE = 1.7
 """Weibull shape; the deviation then is 0.6 of the mean, 0.49 to 0.66 in the station years"""
+
+STRONGEST_WIND = 45.0
+"""[m/s] in an hour, beyond any house (judgement); met on mountain tops only"""
 
 WIND_BY_DAY = 0.25
 """Share by which the wind at 14 o'clock solar time exceeds its mean"""
@@ -64,7 +74,11 @@ def daily_temperatures(normals: Normals, chance: np.random.Generator) -> np.ndar
     )
     days = curve + noise[MONTH_OF_DAY] * lasting_noise(chance, len(curve), DAY_PERSISTENCE)
     apart = days - month_means(days)[MONTH_OF_DAY]
-    apart *= (normals.day_spread / np.sqrt(month_means(apart**2)))[MONTH_OF_DAY]
+    for _ in range(3):
+        apart *= (normals.day_spread / np.sqrt(month_means(apart**2)))[MONTH_OF_DAY]
+        farthest = FARTHEST_DAY * normals.day_spread
+        apart = np.clip(apart, -farthest[MONTH_OF_DAY], farthest[MONTH_OF_DAY])
+        apart -= month_means(apart)[MONTH_OF_DAY]
     return _kept_degree_days(normals, apart)
 
 
@@ -102,6 +116,11 @@ def hourly_temperatures(
         hours = smooth + np.repeat(swing[MONTH_OF_DAY] * width, 24) * shape
         found = month_means(np.ptp(hours.reshape(-1, 24), axis=1))
         swing = np.maximum(swing + 0.5 * (wanted - found), 0.0)
+    if hours.min() < COLDEST_HOUR:  # a few places in Alaska
+        usual = month_means_of_hours(hours)
+        for _ in range(10):
+            hours = np.maximum(hours, COLDEST_HOUR)
+            hours = hours + (usual - month_means_of_hours(hours))[MONTH_OF_HOUR]
     return np.asarray(hours)
 
 
@@ -142,4 +161,7 @@ def hourly_wind(
     drawn = (-np.log1p(-np.minimum(luck, 1.0 - 1e-9))) ** (1.0 / WIND_SHAPE)
     by_day = 1.0 + WIND_BY_DAY * np.cos(2.0 * np.pi * (solar_hour - 14.0) / 24.0)
     wind = drawn / gamma(1.0 + 1.0 / WIND_SHAPE) * by_day
-    return np.asarray(wind * (normals.wind_speed / month_means_of_hours(wind))[MONTH_OF_HOUR])
+    for _ in range(4):
+        wind = wind * (normals.wind_speed / month_means_of_hours(wind))[MONTH_OF_HOUR]
+        wind = np.minimum(wind, STRONGEST_WIND)
+    return np.asarray(wind)

@@ -100,10 +100,14 @@ def _factor(wanted: np.ndarray, hourly: np.ndarray) -> np.ndarray:
 
 
 def _clouds(wanted: np.ndarray, clearness: np.ndarray) -> np.ndarray:
-    """Cloud cover that follows the clearness of the days and has the monthly means wanted."""
+    """Cloud cover that follows the clearness of the days and has the monthly means wanted.
+
+    A month without any cloud is one in which clouds were not recorded: its sun decides.
+    """
     cover = np.maximum(cloud_from_clearness(clearness), 0.02)
     for _ in range(6):
-        cover = np.clip(cover * (wanted / month_means(cover))[MONTH_OF_DAY], 0.0, 1.0)
+        factor = np.where(wanted > 0.0, wanted / month_means(cover), 1.0)
+        cover = np.clip(cover * factor[MONTH_OF_DAY], 0.0, 1.0)
     noon = 24.0 * np.arange(len(cover)) + 12.0
     hours = np.arange(24 * len(cover)) + 0.5
     return np.asarray(np.interp(hours, noon, cover, period=24.0 * len(cover)))

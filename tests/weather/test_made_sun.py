@@ -61,6 +61,14 @@ def test_another_draw_is_another_year_with_the_same_months() -> None:
     assert first.ghi.sum() == pytest.approx(second.ghi.sum(), rel=1e-3)
 
 
+def test_a_month_without_recorded_clouds_has_those_of_its_sun() -> None:
+    (station,) = find_stations("winslow az")
+    march = 2
+    assert station.months.cloud[march] == 0.0
+    sun = made_sun(station.months, sky_at(station), np.random.default_rng(1))
+    assert 0.05 < month_means_of_hours(sun.cloud)[march] < 0.6
+
+
 def test_a_polar_winter_is_dark() -> None:
     (station,) = find_stations("barrow w post")
     sun = made_sun(station.months, sky_at(station), np.random.default_rng(1))

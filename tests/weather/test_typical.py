@@ -86,6 +86,14 @@ def test_years_all_over_the_country_can_be_made(station: Station) -> None:
     assert (made.column("dhi_w_m2") <= made.column("ghi_w_m2") + 1e-6).all()
 
 
+@pytest.mark.parametrize("name", ["selawik", "mount washington", "barrow w post"])
+def test_the_hardest_places_can_be_made(name: str) -> None:
+    (station,) = find_stations(name)
+    made = typical_year(station.latitude, station.longitude, winter="cold")
+    assert -70.0 < made.column("temperature_degc").min() < -30.0
+    assert made.column("wind_speed_m_s").max() <= 45.0
+
+
 def test_wrong_words_are_said_together() -> None:
     with pytest.raises(WeatherError) as caught:
         typical_year(*PLACE, winter="icy", seed=-1, calendar_year=27)  # type: ignore[arg-type]
