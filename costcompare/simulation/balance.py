@@ -15,9 +15,15 @@ Floats = NDArray[np.float64]
 
 @compiled
 def chain_heat(
-    chains: Chains, temperatures: Floats, air: Floats, radiant: Floats, chain: int, end: int
+    chains: Chains,
+    temperatures: Floats,
+    air: Floats,
+    radiant: Floats,
+    sun: Floats,
+    chain: int,
+    end: int,
 ) -> float:
-    """Heat that flows from a room or space into one end of a chain [W]."""
+    """Heat that flows from a room, its sun included, or a space into one end of a chain [W]."""
     node = chains.start[chain] + (chains.count[chain] - 1 if end == 1 else 0)
     face = temperatures[node]
     total = 0.0
@@ -26,6 +32,7 @@ def chain_heat(
     if chains.radiant[chain, end] >= 0:
         room = chains.radiant[chain, end]
         total += chains.radiant_conductance[chain, end] * (radiant[room] - face)
+        total += chains.sun[chain, end] * sun[room]
     return total
 
 
@@ -35,7 +42,7 @@ def surface_loads(
     temperatures: Floats,
     air: Floats,
     radiant: Floats,
-    rooms: int,
+    sun: Floats,
     load: Floats,
 ) -> float:
     """Add the rooms' heat into surfaces to ``load`` by part; returns the twin's difference [W].
@@ -46,9 +53,9 @@ def surface_loads(
     for chain in range(chains.start.shape[0]):
         for end in range(2):
             node = chains.air[chain, end]
-            if node < 0 or node >= rooms:
+            if node < 0 or chains.radiant[chain, end] < 0:
                 continue
-            heat = chain_heat(chains, temperatures, air, radiant, chain, end)
+            heat = chain_heat(chains, temperatures, air, radiant, sun, chain, end)
             difference += chains.twin_sign[chain] * heat
             part = chains.category[chain]
             if part != NO_LOAD:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from enum import Enum
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,6 +18,20 @@ HEAVY = 60_000.0
 """[J/(m2 K)] above which a layer is cut into slices of at most this capacity (judgement)"""
 
 
+class Sunlit(Enum):
+    """How the sun that comes through a room's glass reaches a face."""
+
+    NOT = "not"
+    DIRECT = "direct"
+    """Floors and what stands on them: most of the sun lands there first"""
+    REST = "rest"
+
+
+SUN_DIRECT = 0.6
+"""Share of the sun that lands on floor and furniture; the rest on all other faces by area
+(ASHRAE Standard 140 gives 0.64 to the floor of its light test cell, from memory)"""
+
+
 @dataclass(frozen=True)
 class Port:
     """What lies beyond one end of a chain; conductances for the whole area [W/K]."""
@@ -29,6 +44,9 @@ class Port:
     boundary_conductance: float = 0.0
     returns: float = 1.0
     """0 for the room end of a twin: it feels the room, the room does not feel it"""
+    sun: Sunlit = Sunlit.NOT
+    sun_weight: float = 0.0
+    """Share of this face among those of its room that are lit alike (relative)"""
 
     @property
     def total(self) -> float:
@@ -79,6 +97,27 @@ class ChainBuilder:
         )
         self.chains.append(_Chain(elimination, ends, category, twin_sign))
 
+    def _sun_shares(self) -> Floats:
+        """Share of each room's sun on each face; a twin's face gets that of the face it doubles."""
+        shares = np.zeros((len(self.chains), 2))
+        totals: dict[tuple[int, Sunlit], float] = {}
+        for chain in self.chains:
+            for port in chain.ends:
+                if port.sun is not Sunlit.NOT and port.returns > 0.0:
+                    key = (port.radiant, port.sun)
+                    totals[key] = totals.get(key, 0.0) + port.sun_weight
+        for number, chain in enumerate(self.chains):
+            for end, port in enumerate(chain.ends):
+                if port.sun is Sunlit.NOT:
+                    continue
+                direct = (port.radiant, Sunlit.DIRECT) in totals
+                rest = (port.radiant, Sunlit.REST) in totals
+                share = SUN_DIRECT if port.sun is Sunlit.DIRECT else 1.0 - SUN_DIRECT
+                if not (direct and rest):
+                    share = 1.0
+                shares[number, end] = share * port.sun_weight / totals[(port.radiant, port.sun)]
+        return shares
+
     def arrays(self) -> Chains:
         """The chains as arrays."""
         counts = [chain.elimination.storage.shape[0] for chain in self.chains]
@@ -106,6 +145,7 @@ class ChainBuilder:
             boundary=ends("boundary", np.int64),
             boundary_conductance=ends("boundary_conductance", np.float64),
             returns=ends("returns", np.float64),
+            sun=self._sun_shares(),
             category=np.array([chain.category for chain in self.chains], dtype=np.int64),
             twin_sign=np.array([chain.twin_sign for chain in self.chains]),
         )

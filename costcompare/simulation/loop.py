@@ -45,7 +45,13 @@ AIRING_MARGIN = 2.0
 
 @compiled
 def surfaces_forward(
-    chains: Chains, boundary: Floats, nodes: Floats, known: Floats, air: Floats, radiant: Floats
+    chains: Chains,
+    boundary: Floats,
+    sun: Floats,
+    nodes: Floats,
+    known: Floats,
+    air: Floats,
+    radiant: Floats,
 ) -> None:
     """Temperatures of the chains with nothing at their unknown ends, into ``known``.
 
@@ -61,6 +67,10 @@ def surfaces_forward(
             if j == first and chains.boundary[chain, 0] >= 0:
                 outside = boundary[chains.boundary[chain, 0]]
                 heat += chains.boundary_conductance[chain, 0] * outside
+            if j == first and chains.sun[chain, 0] > 0.0:
+                heat += chains.sun[chain, 0] * sun[chains.radiant[chain, 0]]
+            if j == last and chains.sun[chain, 1] > 0.0:
+                heat += chains.sun[chain, 1] * sun[chains.radiant[chain, 1]]
             if j == last and chains.boundary[chain, 1] >= 0:
                 outside = boundary[chains.boundary[chain, 1]]
                 heat += chains.boundary_conductance[chain, 1] * outside
@@ -232,7 +242,9 @@ def _gather(h: int, chains: Chains, reduction: Reduction, air: Air, year: Year, 
     for i in range(air.rooms):
         m.into_air[i] += year.convective[h, i]
         m.into_radiant[i] = year.radiant[h, i]
-    surfaces_forward(chains, year.boundary[h], m.nodes, m.known, m.into_air, m.into_radiant)
+    surfaces_forward(
+        chains, year.boundary[h], year.sun[h], m.nodes, m.known, m.into_air, m.into_radiant
+    )
     _add_product(reduction.to_air, m.into_radiant, -1.0, m.into_air)
 
 
@@ -315,13 +327,13 @@ def _write(
     record.blower[h] = state.blower
     record.run[h] = state.run
     flows = envelope_flows(conditions.natural, state)
-    _write_loads(h, chains, m, air, ducts, state, flows, conditions.outdoor, record)
+    _write_loads(h, chains, m, air, ducts, state, flows, conditions.outdoor, year.sun[h], record)
     for i in range(air.rooms):
         record.load[h, 2] += air.storage[i] * (m.node[i] - m.node_before[i])
         opened = conditions.airing * air.heat_capacity * air.airing_flow[i]
         record.load[h, 3] += opened * (m.node[i] - conditions.outdoor)
     put_in = state.run * state.heat + _sum(m.work.heat)
-    put_in += _sum(year.convective[h]) + _sum(year.radiant[h])
+    put_in += _sum(year.convective[h]) + _sum(year.radiant[h]) + _sum(year.sun[h])
     record.turnover[h] = abs(put_in)
     record.imbalance[h] = imbalance(
         chains,
@@ -351,10 +363,11 @@ def _write_loads(
     state: DuctState,
     flows: Flows,
     outdoor: float,
+    sun: Floats,
     record: Record,
 ) -> None:
     """Write the parts of the rooms' load and the duct terms of an hour."""
-    regained = surface_loads(chains, m.nodes, m.node, m.radiant, air.rooms, record.load[h])
+    regained = surface_loads(chains, m.nodes, m.node, m.radiant, sun, record.load[h])
     back = ducts.return_room
     total = air_load(air, m.node, outdoor, back, flows.inflow, flows.outflow)
     quiet = air_load(air, m.node, outdoor, back, flows.natural, flows.natural)

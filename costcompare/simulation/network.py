@@ -42,6 +42,8 @@ class Chains(NamedTuple):
     boundary_conductance: Floats
     returns: Floats
     """1 where the heat taken at that end is taken from the node, 0 for a twin's room end"""
+    sun: Floats
+    """Share of the sun in the room at that end that lands on its face"""
     category: Ints
     twin_sign: Floats
     """+1 a twin's chain, -1 the chain it doubles, 0 all others"""
@@ -170,7 +172,9 @@ class Year(NamedTuple):
     convective: Floats
     """Gains into the air of each room [W], shape (hours, rooms)"""
     radiant: Floats
-    """Sun and gains onto the surfaces of each room [W], shape (hours, rooms)"""
+    """Gains onto the surfaces of each room [W], shape (hours, rooms)"""
+    sun: Floats
+    """Sun through the glass of each room [W], shape (hours, rooms)"""
     airing_above: Floats
     """[degC] above which windows are opened when it is cooler outside, shape (hours,)"""
 

@@ -214,7 +214,8 @@ def _year(
         boundary=np.ascontiguousarray(np.stack(builder.columns, axis=1)),
         vent_flow=vents,
         convective=np.ascontiguousarray(gains * (1.0 - schedules.RADIANT_SHARE)),
-        radiant=np.ascontiguousarray(gains * schedules.RADIANT_SHARE + sun),
+        radiant=np.ascontiguousarray(gains * schedules.RADIANT_SHARE),
+        sun=np.ascontiguousarray(sun),
         airing_above=np.full(hours, setpoints.cooling - AIRING_BELOW_COOLING),
     )
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -22,7 +22,7 @@ from costcompare.physics.envelope import (
     SKY_SHARE_WALL,
     sol_air,
 )
-from costcompare.simulation.chains import NOTHING, ChainBuilder, Port
+from costcompare.simulation.chains import NOTHING, ChainBuilder, Port, Sunlit
 from costcompare.simulation.network import FLOOR, STORED, WALLS_AND_GLASS
 from costcompare.simulation.spaces import SOIL_LAYER, Surroundings
 
@@ -34,6 +34,8 @@ LEAST_GLASS_RESISTANCE = 0.004
 """[m2 K/W] of a thin pane, so that a U-factor near that of its films stays possible"""
 CONTENTS_AREA = 1.5
 """Surface of partitions and furnishings over floor area (judgement)"""
+CONTENTS_LIT = 0.3
+"""Share of the floor that furniture keeps the sun off (judgement)"""
 CONTENTS_CAPACITY = 30_000.0
 """Capacity of that surface [J/(m2 K)]: 12 mm of plaster on studs, furniture (judgement)"""
 CONTENTS_RESISTANCE = 0.1
@@ -68,13 +70,20 @@ def roof_temperature(construction: Construction, seen: Sky) -> Floats:
     )
 
 
-def room_port(room: int, area: float, convective: float) -> Port:
-    """The inside face of a surface of a room: its air and its radiant node."""
+def room_port(
+    room: int, area: float, convective: float, sun: Sunlit = Sunlit.REST, lit_area: float = -1.0
+) -> Port:
+    """The inside face of a surface of a room: its air, its radiant node, its sun.
+
+    ``lit_area`` [m2] counts for the sun, the whole ``area`` where it is not given.
+    """
     return Port(
         air=room,
         air_conductance=convective * area,
         radiant=room,
         radiant_conductance=INSIDE_RADIATIVE * area,
+        sun=sun,
+        sun_weight=area if lit_area < 0.0 else lit_area,
     )
 
 
@@ -94,7 +103,9 @@ def add_room_surfaces(
         if home.house.contents == "ordinary":
             area = CONTENTS_AREA * room.floor_area
             layers = (Layer(CONTENTS_RESISTANCE, CONTENTS_CAPACITY),)
-            ends = (NOTHING, room_port(number, area, INSIDE_CONVECTIVE_LEVEL))
+            lit = CONTENTS_LIT * room.floor_area
+            face = room_port(number, area, INSIDE_CONVECTIVE_LEVEL, Sunlit.DIRECT, lit)
+            ends = (NOTHING, face)
             builder.add(layers, area, ends, STORED)
     _storey_floors(builder, home, nodes)
 
@@ -112,7 +123,8 @@ def add_twin_surfaces(
         ):
             if side != space:
                 continue
-            inside = room_port(number, area, convective)
+            lit = Sunlit.DIRECT if side == room.below else Sunlit.REST
+            inside = room_port(number, area, convective, lit)
             for node, sign in ((nodes[space], -1.0), (twin, 1.0)):
                 end = Port(air=node, air_conductance=area / film)
                 felt = inside if sign < 0 else _unfelt(inside)
@@ -123,13 +135,7 @@ def add_twin_surfaces(
 
 
 def _unfelt(port: Port) -> Port:
-    return Port(
-        port.air,
-        port.air_conductance,
-        port.radiant,
-        port.radiant_conductance,
-        returns=0.0,
-    )
+    return replace(port, returns=0.0)
 
 
 def wall_areas(room: Room) -> dict[str, float]:
@@ -195,7 +201,7 @@ def _floor(
 ) -> None:
     parts = home.house.constructions
     area = room.floor_area
-    inside = room_port(number, area, INSIDE_CONVECTIVE_DOWN)
+    inside = room_port(number, area, INSIDE_CONVECTIVE_DOWN, Sunlit.DIRECT)
     if room.below == "ground":
         house = home.house
         u = ground.slab(
@@ -270,7 +276,7 @@ def _storey_floors(builder: ChainBuilder, home: Home, nodes: dict[str, int]) -> 
     for (lower, upper), area in pairs.items():
         ends = (
             room_port(nodes[lower], area, INSIDE_CONVECTIVE_UP),
-            room_port(nodes[upper], area, INSIDE_CONVECTIVE_LEVEL),
+            room_port(nodes[upper], area, INSIDE_CONVECTIVE_LEVEL, Sunlit.DIRECT),
         )
         builder.add(layers, area, ends, STORED)
 

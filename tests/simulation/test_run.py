@@ -1,0 +1,130 @@
+"""What must hold for every home and every system, on the built-in examples."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import cache
+
+import numpy as np
+import pytest
+
+from costcompare import typical_year
+from costcompare.case import example_names, example_path, read_case
+from costcompare.case.facts import Case, Home, System
+from costcompare.simulation import (
+    HourlyResult,
+    setpoints_as_lived,
+    setpoints_as_wanted,
+    simulate_home,
+)
+from costcompare.weather import Weather
+
+
+@cache
+def case_of(name: str) -> Case:
+    return read_case(example_path(name))
+
+
+@cache
+def weather_of(name: str) -> Weather:
+    site = case_of(name).home.site
+    return typical_year(site.latitude, site.longitude, site.elevation)
+
+
+@cache
+def run(name: str, number: int) -> tuple[Home, System, HourlyResult]:
+    """Today (number -1) or an option of an example, at the wanted warmth."""
+    case = case_of(name)
+    home, system = case.home, case.today
+    if number >= 0:
+        home, system = case.options[number].home, case.options[number].system
+    return home, system, simulate_home(home, system, weather_of(name), setpoints_as_wanted(home))
+
+
+RUNS = [
+    (name, number)
+    for name in example_names()
+    for number in range(-1, len(case_of(name).options))
+]
+
+
+@pytest.mark.parametrize(("name", "number"), RUNS)
+def test_energy_closes_and_all_is_finite(name: str, number: int) -> None:
+    _home, _system, year = run(name, number)
+    assert year.energy_balance_error < 1e-6
+    frame = year.frame()
+    assert len(frame) == 8760
+    assert np.isfinite(frame.to_numpy()).all()
+    for column in ("heating_kwh", "cooling_kwh", "fan_kwh", "standby_kwh", "backup_kwh"):
+        assert (frame[column] >= 0.0).all()
+    assert (year.backup <= year.heating + 1e-9).all()
+
+
+@pytest.mark.parametrize(("name", "number"), RUNS)
+def test_loads_less_gains_are_the_heat_of_the_equipment(name: str, number: int) -> None:
+    """Hour by hour, where nothing cools: an identity of the rooms' balance."""
+    _home, _system, year = run(name, number)
+    loads = year.loads
+    called = (
+        loads.walls_and_glass
+        + loads.floor
+        + loads.air_leaking
+        + loads.stored
+        - loads.sun
+        - loads.inside_gains
+    )
+    if year.ducts is not None:
+        ducts = year.ducts
+        called = called + ducts.conduction + ducts.supply_leak + ducts.return_leak
+        called = called + ducts.induced_infiltration
+    warm = year.cooling <= 0.0
+    assert np.abs(called - year.equipment_heat)[warm].max() < 1e-6 * year.equipment_heat.max()
+
+
+@pytest.mark.parametrize(("name", "number"), RUNS)
+def test_no_heating_when_nothing_is_colder_than_its_setpoint(name: str, number: int) -> None:
+    home, _system, year = run(name, number)
+    lowest = min(home.thermostat.wanted, home.thermostat.wanted_night)
+    warm = year.room_temperature.min(axis=1) > max(
+        lowest, home.thermostat.wanted, home.thermostat.wanted_night
+    ) + 0.5
+    assert warm.any()
+    assert year.equipment_heat[warm].max() < 1.0
+
+
+@pytest.mark.parametrize("name", example_names())
+def test_the_thermostat_is_held_while_the_furnace_can(name: str) -> None:
+    home, system, year = run(name, -1)
+    room = year.room_names.index(system.thermostat_room or "")
+    held = (year.run_fraction > 0.0) & (year.run_fraction < 0.999)
+    setting = {home.thermostat.wanted, home.thermostat.wanted_night}
+    nearest = np.min([np.abs(year.room_temperature[held, room] - s) for s in setting], axis=0)
+    assert nearest.max() < 1e-3
+
+
+@pytest.mark.parametrize("name", example_names())
+def test_a_higher_setting_never_costs_less(name: str) -> None:
+    home, system, wanted = run(name, -1)
+    lived = simulate_home(home, system, weather_of(name), setpoints_as_lived(home))
+    assert home.thermostat.wanted > home.thermostat.day
+    assert wanted.heating.sum() > lived.heating.sum()
+
+
+@pytest.mark.parametrize("name", example_names())
+def test_ducts_inside_the_rooms_lose_nothing(name: str) -> None:
+    home, system, outside = run(name, -1)
+    assert system.ducts is not None
+    inside = replace(system, ducts=replace(system.ducts, location="inside"))
+    year = simulate_home(home, inside, weather_of(name), setpoints_as_wanted(home))
+    assert year.ducts is not None
+    for lost in (year.ducts.conduction, year.ducts.supply_leak, year.ducts.return_leak):
+        assert np.abs(lost).max() < 1e-6
+    assert year.heating.sum() < outside.heating.sum()
+
+
+@pytest.mark.parametrize("name", example_names())
+def test_the_same_run_twice_gives_the_same_digits(name: str) -> None:
+    home, system, year = run(name, -1)
+    again = simulate_home(home, system, weather_of(name), setpoints_as_wanted(home))
+    assert np.array_equal(year.room_temperature, again.room_temperature)
+    assert np.array_equal(year.electricity, again.electricity)
