@@ -27,7 +27,7 @@ REST = "other hours"
 """The name of the energy that no time-of-use period prices, in a usage by period."""
 
 CUSTOMER_CHARGE = "customer charge"
-MINIMUM = "up to the minimum bill"
+MINIMUM = "top-up to the minimum bill"
 TAX = "tax"
 
 

@@ -107,7 +107,7 @@ def check(
 
 
 def _show_facts(case: Case, json_target: str | None) -> None:
-    from costcompare.views.pages import case_page
+    from costcompare.views.case_page import case_page
 
     document = {"format": 1, "title": case.title, "facts": case.facts}
     show(case_page(case), document, json_target)
@@ -157,7 +157,7 @@ def explain(
 ) -> None:
     """Where this year's money goes.
 
-    Today's bill as you live now in parts that add up to it, for the year and for the dearest
+    Today's bill as you live now in parts that add up to it, for the year and for the worst
     month.
     """
     from costcompare.views.terminal import Waiting

@@ -150,7 +150,7 @@ def test_seasons_hold_in_their_months_only() -> None:
 def test_the_minimum_bill_tops_up_before_tax() -> None:
     tariff = Tariff("t", 9.0, (Tier(None, 0.10),), tax=0.1, minimum_bill=15.0)
     small = bill(tariff, 20.0)
-    assert small.lines[-2].name == "up to the minimum bill"
+    assert small.lines[-2].name == "top-up to the minimum bill"
     assert small.lines[-2].usd == pytest.approx(4.0)
     assert small.fixed_usd == pytest.approx(13.0)
     assert small.total_usd == pytest.approx(16.5)
