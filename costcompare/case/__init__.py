@@ -24,6 +24,7 @@
 
 from costcompare.case.examples import example_names, example_path
 from costcompare.case.facts import Case
+from costcompare.case.new import new_case
 from costcompare.case.overriding import override
 from costcompare.case.read import case_from_document, read_case, read_document
 
@@ -32,6 +33,7 @@ __all__ = [
     "case_from_document",
     "example_names",
     "example_path",
+    "new_case",
     "override",
     "read_case",
     "read_document",
