@@ -23,6 +23,7 @@ def build_case(
     document: Document,
     changed: Mapping[str, Document],
     stated: list[Fact],
+    *,
     directory: Path | None,
 ) -> Case:
     """The whole case.
@@ -34,7 +35,7 @@ def build_case(
     home = build_home(document, ledger)
     today = today_system(document, home, ledger)
     options = tuple(
-        _option(option, changed.get(option.name), document, home, today, ledger)
+        _option(option, changed.get(option.name), document, home=home, today=today, ledger=ledger)
         for option in document.options
     )
     tariff = build_tariff(document, ledger)
@@ -66,6 +67,7 @@ def _option(
     option: OptionTable,
     changed: Document | None,
     document: Document,
+    *,
     home: Home,
     today: System,
     ledger: Ledger,
@@ -79,16 +81,16 @@ def _option(
     usual = option_default(option.kind)
     life, maintenance = option.life, option.maintenance
     if life is None:
-        life = ledger.filled(f"{path}.life", usual.life, "duration_years", usual.source)
+        life = ledger.filled(f"{path}.life", usual.life, "duration_years", source=usual.source)
     if maintenance is None:
         maintenance = ledger.filled(
-            f"{path}.maintenance", usual.maintenance, "money_per_year", usual.source
+            f"{path}.maintenance", usual.maintenance, "money_per_year", source=usual.source
         )
     return Option(
         name=option.name,
         kind=option.kind,
         home=home,
-        system=option_system(option, document, home, today, ledger),
+        system=option_system(option, document, home, today=today, ledger=ledger),
         installed_cost=option.installed_cost,
         life=life,
         maintenance=maintenance,

@@ -164,10 +164,10 @@ def house_constructions(
         slab=stated_construction(stated.slab, slab()),
         storey_floor=stated_construction(stated.storey_floor, storey_floor()),
     )
-    _say_effective(ledger, "wall", stated.wall, walls, filled.wall)
-    _say_effective(ledger, "ceiling", stated.ceiling, attic, filled.ceiling)
+    _say_effective(ledger, "wall", stated.wall, nominal=walls, construction=filled.wall)
+    _say_effective(ledger, "ceiling", stated.ceiling, nominal=attic, construction=filled.ceiling)
     if house.foundation != "slab":
-        _say_effective(ledger, "floor", stated.floor, floors, filled.floor)
+        _say_effective(ledger, "floor", stated.floor, nominal=floors, construction=filled.floor)
     return filled
 
 
@@ -188,6 +188,7 @@ def _say_effective(
     ledger: Ledger,
     part: str,
     stated: ConstructionTable | None,
+    *,
     nominal: float,
     construction: Construction,
 ) -> None:
@@ -198,4 +199,4 @@ def _say_effective(
         "boards, without surface films"
     )
     path = f"constructions.{part}.effective_resistance"
-    ledger.filled(path, construction.resistance, "resistance", source)
+    ledger.filled(path, construction.resistance, "resistance", source=source)

@@ -82,15 +82,19 @@ def _condition(setup: Setup, table: DuctsTable, before: Ducts | None) -> tuple[s
     source = f"{condition}: {usual.source}"
     supply, back, resistance = stated
     if supply is None:
-        supply = ledger.filled(f"{path}.supply_leakage", usual.supply_leakage, "fraction", source)
+        supply = ledger.filled(
+            f"{path}.supply_leakage", usual.supply_leakage, "fraction", source=source
+        )
     if back is None:
-        back = ledger.filled(f"{path}.return_leakage", usual.return_leakage, "fraction", source)
+        back = ledger.filled(
+            f"{path}.return_leakage", usual.return_leakage, "fraction", source=source
+        )
     if resistance is None:
-        resistance = ledger.filled(f"{path}.insulation", better, "resistance", source)
+        resistance = ledger.filled(f"{path}.insulation", better, "resistance", source=source)
     return condition, _Tightness(supply, back, resistance)
 
 
 def _area(setup: Setup, side: str, floor_area: float) -> float:
     row = house_default(f"ducts.{side}_area_share", setup.home.house.built)
     path = f"{setup.path}.ducts.{side}_area"
-    return setup.ledger.filled(path, row.number * floor_area, "area", row.source)
+    return setup.ledger.filled(path, row.number * floor_area, "area", source=row.source)

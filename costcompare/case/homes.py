@@ -82,7 +82,7 @@ def _house(document: Document, rooms: tuple[Room, ...], ledger: Ledger) -> House
     floor_area = house.floor_area
     if floor_area is None:
         floor_area = sum(room.floor_area for room in rooms)
-        ledger.filled("house.floor_area", floor_area, "area", "the rooms added up")
+        ledger.filled("house.floor_area", floor_area, "area", source="the rooms added up")
     storeys, bedrooms = storeys_of(document), bedrooms_of(document)
     if house.storeys is None:
         ledger.note("house.storeys", storeys, "the rooms of the case, else one storey (judgement)")
@@ -115,7 +115,9 @@ def _leakage(document: Document, rooms: tuple[Room, ...], ledger: Ledger) -> Air
     row = house_default("air_changes_at_50_pa", house.built)
     flow = row.number * sum(room.volume for room in rooms) / 3600.0
     source = f"{row.text.split()[0]} air changes an hour at 50 Pa, {row.source}"
-    return AirLeakage(ledger.filled("house.air_leakage_at_50_pa", flow, "airflow", source), None)
+    return AirLeakage(
+        ledger.filled("house.air_leakage_at_50_pa", flow, "airflow", source=source), None
+    )
 
 
 def _windows(document: Document, ledger: Ledger) -> Windows:
@@ -124,9 +126,13 @@ def _windows(document: Document, ledger: Ledger) -> Windows:
     usual = window_default(panes, house.built)
     u_factor, gain = house.window_u_factor, house.window_solar_gain
     if u_factor is None:
-        u_factor = ledger.filled("house.window_u_factor", usual.u_factor, "u_factor", usual.source)
+        u_factor = ledger.filled(
+            "house.window_u_factor", usual.u_factor, "u_factor", source=usual.source
+        )
     if gain is None:
-        gain = ledger.filled("house.window_solar_gain", usual.solar_gain, "fraction", usual.source)
+        gain = ledger.filled(
+            "house.window_solar_gain", usual.solar_gain, "fraction", source=usual.source
+        )
     shading = ledger.measure(house.window_shading, "house.window_shading")
     return Windows(u_factor, gain, panes, shading)
 
@@ -156,13 +162,13 @@ def _crawlspace(document: Document, ledger: Ledger) -> Crawlspace | None:
 def _thermostat(document: Document, ledger: Ledger) -> Thermostat:
     table = document.thermostat
 
-    def same(stated: float | None, key: str, other: float, why: str) -> float:
+    def same(stated: float | None, key: str, other: float, *, why: str) -> float:
         if stated is not None:
             return stated
-        return ledger.filled(f"thermostat.{key}", other, "temperature", why)
+        return ledger.filled(f"thermostat.{key}", other, "temperature", source=why)
 
-    night = same(table.night, "night", table.day, "the same as by day")
-    wanted = same(table.wanted, "wanted", table.day, "the same as they live now")
+    night = same(table.night, "night", table.day, why="the same as by day")
+    wanted = same(table.wanted, "wanted", table.day, why="the same as they live now")
     hours = table.night_hours
     if hours is None:
         default = house_default("thermostat.night_hours", ledger.built)
@@ -174,13 +180,13 @@ def _thermostat(document: Document, ledger: Ledger) -> Thermostat:
         cooling is None
         and warmest + LEAST_GAP > house_default("thermostat.cooling", ledger.built).number
     ):
-        cooling = same(None, "cooling", warmest + LEAST_GAP, "kept above the heating settings")
+        cooling = same(None, "cooling", warmest + LEAST_GAP, why="kept above the heating settings")
     return Thermostat(
         day=table.day,
         night=night,
         night_hours=hours,
         wanted=wanted,
-        wanted_night=same(table.wanted_night, "wanted_night", wanted, "the same as by day"),
+        wanted_night=same(table.wanted_night, "wanted_night", wanted, why="the same as by day"),
         cooling=ledger.measure(cooling, "thermostat.cooling"),
     )
 

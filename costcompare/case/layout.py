@@ -60,18 +60,22 @@ def laid_out(floor_area: float, storeys: int, bedrooms: int) -> tuple[Sketch, ..
     depth = length / LENGTH_OVER_DEPTH
     names = [f"bedroom {n}" for n in range(1, bedrooms + 1)]
     if storeys == 1:
-        return _ground_floor(length, depth, names, "bath")
-    rooms = list(_ground_floor(length, depth, ["dining room"], "downstairs bath"))
+        return _ground_floor(length, depth, names, bath="bath")
+    rooms = list(_ground_floor(length, depth, ["dining room"], bath="downstairs bath"))
     upper = storeys - 1
     for number in range(upper):
         storey = number + 2
         mine = names[number::upper] or [f"upstairs room {storey}"]
         prefix = "upstairs" if upper == 1 else f"storey {storey}"
-        rooms += _rows(storey, (0.0, length, depth), mine, (f"{prefix} hall", f"{prefix} bath"))
+        rooms += _rows(
+            storey, (0.0, length, depth), mine, hall_and_bath=(f"{prefix} hall", f"{prefix} bath")
+        )
     return tuple(rooms)
 
 
-def _ground_floor(length: float, depth: float, names: list[str], bath: str) -> tuple[Sketch, ...]:
+def _ground_floor(
+    length: float, depth: float, names: list[str], *, bath: str
+) -> tuple[Sketch, ...]:
     if not names:
         names = ["spare room"]
     west = WEST_SHARE * length
@@ -80,13 +84,14 @@ def _ground_floor(length: float, depth: float, names: list[str], bath: str) -> t
     kitchen = Sketch(
         "kitchen", 1, 0.0, middle, west, depth, (("north", west), ("west", depth - middle))
     )
-    return (living, kitchen, *_rows(1, (west, length, depth), names, ("hall", bath)))
+    return (living, kitchen, *_rows(1, (west, length, depth), names, hall_and_bath=("hall", bath)))
 
 
 def _rows(
     storey: int,
     box: tuple[float, float, float],
     names: list[str],
+    *,
     hall_and_bath: tuple[str, str],
 ) -> list[Sketch]:
     """A hall between a south row and a north row of rooms, the bath in the north row."""

@@ -15,14 +15,14 @@ class Ledger:
         """Year in which the house was built; most defaults follow it"""
         self.facts: list[Fact] = []
 
-    def note(self, path: str, value: float | str | bool, source: str, unit: str = "") -> None:
+    def note(self, path: str, value: float | str | bool, source: str, *, unit: str = "") -> None:
         """Write down a filled value that is shown as it is."""
         self.facts.append(Fact(path, value, unit, "guessed", source))
 
-    def filled(self, path: str, value: float, kind: KindName, source: str) -> float:
+    def filled(self, path: str, value: float, kind: KindName, *, source: str) -> float:
         """Write down a filled SI value and give it back."""
         number, unit = customary(value, kind)
-        self.note(path, float(f"{number:.6g}"), source, unit)
+        self.note(path, float(f"{number:.6g}"), source, unit=unit)
         return value
 
     def measure(self, stated: float | None, path: str, default: str | None = None) -> float:
@@ -30,7 +30,7 @@ class Ledger:
         if stated is not None:
             return stated
         row = house_default(default or path, self.built)
-        return self.filled(path, row.number, row.measure, row.source)
+        return self.filled(path, row.number, row.measure, source=row.source)
 
     def count(self, stated: int | None, path: str) -> int:
         """The stated whole number, or the default of the fact."""
@@ -60,4 +60,4 @@ class Ledger:
         """The stated SI value, or a default that was worked out for this case."""
         if stated is not None:
             return stated
-        return self.filled(path, row.number, row.measure, row.source)
+        return self.filled(path, row.number, row.measure, source=row.source)

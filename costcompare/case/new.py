@@ -133,7 +133,7 @@ def new_case(**facts: object) -> str:
     written = {}
     for name, asked in FACTS.items():
         if name in given:
-            written[name] = _written(name, given[name], asked, faults)
+            written[name] = _written(name, given[name], asked, faults=faults)
         else:
             written[name] = _stand_in(name, asked, given)
     if faults:
@@ -148,11 +148,11 @@ def _stand_in(name: str, asked: Asked, given: dict[str, object]) -> str:
     if name == "ducts":
         usual = _DUCTS_BY_FOUNDATION.get(str(given.get("foundation")), usual)
     if name == "wanted" and "thermostat" in given:
-        return _written("thermostat", given["thermostat"], asked, []) + STAND_IN
+        return _written("thermostat", given["thermostat"], asked, faults=[]) + STAND_IN
     return (json.dumps(usual) if asked.is_text else usual) + STAND_IN
 
 
-def _written(name: str, value: object, asked: Asked, faults: list[Fault]) -> str:
+def _written(name: str, value: object, asked: Asked, *, faults: list[Fault]) -> str:
     """A fact as it stands in the file."""
     text = str(value).strip()
     number = _number(text)

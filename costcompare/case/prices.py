@@ -29,7 +29,7 @@ def build_tariff(document: Document, ledger: Ledger) -> Tariff:
     if customer_charge is None:
         source = "the case names none"
         path = "tariff.customer_charge"
-        customer_charge = ledger.filled(path, 0.0, "money_per_month", source)
+        customer_charge = ledger.filled(path, 0.0, "money_per_month", source=source)
     return Tariff(
         name=table.name or "electricity",
         customer_charge=customer_charge,
@@ -58,7 +58,7 @@ def build_money(document: Document, facts: list[Fact], ledger: Ledger) -> MoneyF
         source = "judgement: the first day of the year that is worked out"
         ledger.note("money.installed_on", installed_on.isoformat(), source)
     growth = ledger.measure(table.price_growth, "money.price_growth")
-    low, high = _growth_range(growth, table.price_growth is None, facts, ledger)
+    low, high = _growth_range(growth, table.price_growth is None, facts, ledger=ledger)
     return MoneyFacts(
         installed_on=installed_on,
         study_years=ledger.count(table.study_years, "money.study_years"),
@@ -71,7 +71,7 @@ def build_money(document: Document, facts: list[Fact], ledger: Ledger) -> MoneyF
 
 
 def _growth_range(
-    growth: float, filled: bool, facts: list[Fact], ledger: Ledger
+    growth: float, filled: bool, facts: list[Fact], *, ledger: Ledger
 ) -> tuple[float, float]:
     """As stated; as wide as the default around what is stated; the default."""
     stated = next((f for f in facts if f.path == "money.price_growth"), None)

@@ -96,7 +96,7 @@ def case_from_document(document: Mapping[str, Any], *, directory: Path | None = 
     faults += more
     if faults or checked is None:
         raise CaseError(dict.fromkeys(faults))
-    return build_case(checked, changed, _stated(checked, plain, spreads), directory)
+    return build_case(checked, changed, _stated(checked, plain, spreads), directory=directory)
 
 
 def _stated(checked: Document, plain: Mapping[str, Any], spreads: Spreads) -> list[Any]:

@@ -47,7 +47,7 @@ def rooms_of(document: Document, ledger: Ledger) -> tuple[Room, ...]:
     """Every room, with its share of the home's inside gains."""
     if document.rooms:
         top = max(room.storey or 1 for room in document.rooms)
-        rooms = [_stated_room(table, document, top, ledger) for table in document.rooms]
+        rooms = [_stated_room(table, document, top, ledger=ledger) for table in document.rooms]
     else:
         rooms = _laid_out_rooms(document, ledger)
     weights = [room.floor_area * (sum(room.wanted_hours) or 1) for room in rooms]
@@ -82,7 +82,7 @@ def _stated_doorway(table: DoorwayTable) -> Doorway:
     return replace(plain, width=table.width or plain.width, height=table.height or plain.height)
 
 
-def _stated_room(table: RoomTable, document: Document, top: int, ledger: Ledger) -> Room:
+def _stated_room(table: RoomTable, document: Document, top: int, *, ledger: Ledger) -> Room:
     path = join(["rooms", table.name])
     storey = table.storey or 1
     low, high = table.ceiling_height or (0.0, 0.0)
@@ -91,12 +91,12 @@ def _stated_room(table: RoomTable, document: Document, top: int, ledger: Ledger)
     walls = _directions(table.outside_walls)
     windows = _directions(table.windows)
     if table.windows is None and walls:
-        windows = _windows(table.name, table.floor_area, walls, low, ledger)
+        windows = _windows(table.name, table.floor_area, walls, height=low, ledger=ledger)
         ledger.filled(
             f"{path}.windows",
             sum(windows.values()),
             "area",
-            house_default("window_share_of_floor_area", ledger.built).source,
+            source=house_default("window_share_of_floor_area", ledger.built).source,
         )
     return Room(
         name=table.name,
@@ -107,7 +107,7 @@ def _stated_room(table: RoomTable, document: Document, top: int, ledger: Ledger)
         outside_walls=walls,
         windows=windows,
         below=table.below or _below(table, document, ledger),
-        above=table.above or _above(table, document, top, ledger),
+        above=table.above or _above(table, document, top, ledger=ledger),
         wanted_hours=table.wanted_hours or _wanted(table.name, ledger),
     )
 
@@ -123,7 +123,7 @@ def _below(table: RoomTable, document: Document, ledger: Ledger) -> str:
     return place
 
 
-def _above(table: RoomTable, document: Document, top: int, ledger: Ledger) -> str:
+def _above(table: RoomTable, document: Document, top: int, *, ledger: Ledger) -> str:
     storey = table.storey or 1
     over = [r for r in document.rooms or [] if (r.storey or 1) == storey + 1]
     sloped = table.ceiling_height is not None and table.ceiling_height[0] < table.ceiling_height[1]
@@ -153,7 +153,7 @@ def _directions(table: object) -> dict[Orientation, float]:
 
 
 def _windows(
-    name: str, area: float, walls: dict[Orientation, float], height: float, ledger: Ledger
+    name: str, area: float, walls: dict[Orientation, float], *, height: float, ledger: Ledger
 ) -> dict[Orientation, float]:
     """Windows in proportion to the outside walls, at most two fifths of a wall."""
     if any(word in name.lower() for word in UNLIT):
@@ -171,11 +171,11 @@ def _laid_out_rooms(document: Document, ledger: Ledger) -> list[Room]:
     storeys, bedrooms = storeys_of(document), bedrooms_of(document)
     sketches = laid_out(house.floor_area or 0.0, storeys, bedrooms)
     height = ledger.measure(None, "ceiling_height")
-    rooms = [_laid_out_room(s, sketches, document, height, ledger) for s in sketches]
+    rooms = [_laid_out_room(s, sketches, document, height=height, ledger=ledger) for s in sketches]
     ledger.note("rooms", ", ".join(room.name for room in rooms), LAID_OUT)
     share = house_default("window_share_of_floor_area", ledger.built)
     total = sum(sum(room.windows.values()) for room in rooms)
-    ledger.filled("window_area", total, "area", share.source)
+    ledger.filled("window_area", total, "area", source=share.source)
     return rooms
 
 
@@ -183,6 +183,7 @@ def _laid_out_room(
     sketch: Sketch,
     sketches: Sequence[Sketch],
     document: Document,
+    *,
     height: float,
     ledger: Ledger,
 ) -> Room:
@@ -197,7 +198,7 @@ def _laid_out_room(
         ceiling_low=height,
         ceiling_high=height,
         outside_walls=walls,
-        windows=_windows(sketch.name, sketch.area, walls, height, ledger),
+        windows=_windows(sketch.name, sketch.area, walls, height=height, ledger=ledger),
         below=best_overlap(sketch, under) if under else ground,
         above=best_overlap(sketch, over) if over else "attic",
         wanted_hours=_usual_hours(sketch.name),

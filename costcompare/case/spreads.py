@@ -37,20 +37,22 @@ def unwrapped(
     """The document with likely values only, what the tables said, and what was wrong in them."""
     spreads: Spreads = {}
     faults: list[tuple[Location, Fault]] = []
-    plain = _walk(document, (), spreads, faults)
+    plain = _walk(document, (), spreads, faults=faults)
     return cast(dict[str, Any], plain), spreads, faults
 
 
-def _walk(value: Any, at: Location, spreads: Spreads, faults: list[tuple[Location, Fault]]) -> Any:
+def _walk(
+    value: Any, at: Location, spreads: Spreads, *, faults: list[tuple[Location, Fault]]
+) -> Any:
     if len(at) > DEEPEST:
         return value
     if isinstance(value, Mapping) and "likely" in value and at:
         spreads[at] = _spread(value, at, faults)
         return value["likely"]
     if isinstance(value, Mapping):
-        return {key: _walk(item, (*at, key), spreads, faults) for key, item in value.items()}
+        return {key: _walk(item, (*at, key), spreads, faults=faults) for key, item in value.items()}
     if isinstance(value, list | tuple):
-        return [_walk(item, (*at, i), spreads, faults) for i, item in enumerate(value)]
+        return [_walk(item, (*at, i), spreads, faults=faults) for i, item in enumerate(value)]
     return value
 
 

@@ -24,7 +24,7 @@ _UNKNOWN = Spread("seen", {})
 def stated_facts(document: Document, plain: Mapping[str, Any], spreads: Spreads) -> list[Fact]:
     """One fact for every value that the case states, in the order of the document."""
     return [
-        _fact(location, value, plain, spreads.get(location, _UNKNOWN))
+        _fact(location, value, plain, spread=spreads.get(location, _UNKNOWN))
         for location, value in _leaves(document, ())
     ]
 
@@ -49,7 +49,7 @@ def _inner(value: Any, at: Location) -> Iterator[tuple[Location, Any]]:
         yield at, value
 
 
-def _fact(location: Location, value: Any, plain: Mapping[str, Any], spread: Spread) -> Fact:
+def _fact(location: Location, value: Any, plain: Mapping[str, Any], *, spread: Spread) -> Fact:
     path = described(location, plain)
     rule = rule_at(location)
     if isinstance(rule, Measure):

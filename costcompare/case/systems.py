@@ -38,7 +38,7 @@ def today_system(document: Document, home: Home, ledger: Ledger) -> System:
 
 
 def option_system(
-    option: OptionTable, document: Document, home: Home, today: System, ledger: Ledger
+    option: OptionTable, document: Document, home: Home, *, today: System, ledger: Ledger
 ) -> System:
     """The system of an option; ``document``, ``home`` and ``today`` are after its ``set``."""
     if option.kind == "improve":
@@ -118,7 +118,7 @@ def _blower(system: System, setup: Setup, usual_airflow: float) -> Blower:
         per = "blower.airflow_per_capacity" if unit else "blower.airflow_per_output"
         source = house_default(per, setup.home.house.built).source
         airflow = setup.ledger.filled(
-            f"{setup.path}.blower.airflow", usual_airflow, "airflow", source
+            f"{setup.path}.blower.airflow", usual_airflow, "airflow", source=source
         )
     power = table.power if table else None
     if power is None and before is not None and variable == before.variable:
@@ -127,7 +127,7 @@ def _blower(system: System, setup: Setup, usual_airflow: float) -> Blower:
         per = "blower.variable_power_per_airflow" if variable else "blower.power_per_airflow"
         row = house_default(per, setup.home.house.built)
         watts = row.number * airflow / parse("1 cfm", "airflow")
-        power = setup.ledger.filled(f"{setup.path}.blower.power", watts, "power", row.source)
+        power = setup.ledger.filled(f"{setup.path}.blower.power", watts, "power", source=row.source)
     return Blower(airflow, power, variable)
 
 
@@ -174,7 +174,7 @@ def _heaters(setup: Setup) -> tuple[RoomHeater, ...]:
         elif size is None:
             size = math.ceil(per_area * rooms[name] / HEATER_STEP) * HEATER_STEP
             path = join([*setup.path.split(".", 1), "heaters", name, "output"])
-            setup.ledger.filled(path, size, "output", row.source)
+            setup.ledger.filled(path, size, "output", source=row.source)
         heaters.append(RoomHeater(name, size, setpoint))
     return tuple(heaters)
 
@@ -203,7 +203,7 @@ def _with_kept_furnace(system: System, setup: Setup, backup: BackupTable) -> Sys
         row = house_default("backup.furnace_below_wanted", setup.home.house.built)
         lower = setup.home.thermostat.wanted - row.number
         path = f"{setup.path}.backup.setpoint"
-        setpoint = setup.ledger.filled(path, lower, "temperature", row.source)
+        setpoint = setup.ledger.filled(path, lower, "temperature", source=row.source)
     today = setup.today
     if today is None:
         flow = (setup.table.output or 0.0) / 1000.0 * setup.default("blower.airflow_per_output")

@@ -29,11 +29,11 @@ def system_faults(document: Document) -> list[Fault]:
     """Everything about today's equipment and the options that does not fit together."""
     faults = list(repeated("options", [option.name for option in document.options or []]))
     if document.today is not None:
-        faults += _system(document, document.today, document.today.kind, "today")
+        faults += _system(document, document.today, document.today.kind, path="today")
         faults += _today_needs(document)
     for number, option in enumerate(document.options or [], 1):
         path = join(["options", option.name or number])
-        faults += _system(document, option, option.kind, path)
+        faults += _system(document, option, option.kind, path=path)
         faults += _option_needs(document, option, path)
     return faults
 
@@ -62,7 +62,9 @@ def _option_needs(document: Document, option: OptionTable, path: str) -> Iterato
         yield Fault(f"{path}.backup.kind", rule, str(today.kind))
 
 
-def _system(document: Document, table: SystemTable, kind: str | None, path: str) -> Iterator[Fault]:
+def _system(
+    document: Document, table: SystemTable, kind: str | None, *, path: str
+) -> Iterator[Fault]:
     names = known_rooms(document)
     yield from _rooms_named(table, path, names)
     yield from _registers(table, path, names)
