@@ -106,7 +106,9 @@ def _fill(frame: pd.DataFrame, draft: Draft) -> list[str]:
         longitude=draft.longitude,
         elevation=draft.elevation,
     )
-    notes = _put(frame, "pressure_pa", _pressure(draft.elevation), "air pressure from the height")
+    notes = _put(
+        frame, "pressure_pa", _pressure(draft.elevation), what="air pressure from the height"
+    )
     ghi = frame["ghi_w_m2"].to_numpy()
     parts = split(ghi, sky)
     either = _missing(frame, "dni_w_m2") | _missing(frame, "dhi_w_m2")
@@ -118,7 +120,7 @@ def _fill(frame: pd.DataFrame, draft: Draft) -> list[str]:
         frame,
         "sky_temperature_degc",
         _sky_temperature(frame, ghi, sky),
-        "sky temperature from humidity and clouds",
+        what="sky temperature from humidity and clouds",
     )
 
 
@@ -128,7 +130,7 @@ def _missing(frame: pd.DataFrame, name: str) -> np.ndarray:
     return frame[name].isna().to_numpy()
 
 
-def _put(frame: pd.DataFrame, name: str, values: np.ndarray | float, what: str) -> list[str]:
+def _put(frame: pd.DataFrame, name: str, values: np.ndarray | float, *, what: str) -> list[str]:
     missing = _missing(frame, name)
     if not missing.any():
         return []

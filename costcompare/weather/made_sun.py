@@ -54,7 +54,7 @@ def made_sun(normals: Normals, sky: ClearSky, chance: np.random.Generator) -> Ma
     clearness = np.divide(normals.ghi, cloudless, out=np.ones(12), where=cloudless > 1.0)
     top = np.maximum(CLEAREST, 1.1 * clearness)
     days = _days(clearness, top, chance)
-    ghi = _hours(days, top, sky, chance)
+    ghi = _hours(days, top, sky, chance=chance)
     for _ in range(4):  # the limits take a little away, so the months are met by steps
         ghi = np.minimum(ghi * _factor(normals.ghi, ghi), top[MONTH_OF_HOUR] * sky.ghi)
     dhi = split(ghi, sky).dhi
@@ -79,7 +79,7 @@ def _days(clearness: np.ndarray, top: np.ndarray, chance: np.random.Generator) -
 
 
 def _hours(
-    days: np.ndarray, top: np.ndarray, sky: ClearSky, chance: np.random.Generator
+    days: np.ndarray, top: np.ndarray, sky: ClearSky, *, chance: np.random.Generator
 ) -> np.ndarray:
     """Level sun of each hour: the day's clearness with passing clouds [W/m2]."""
     spread = HOUR_SPREAD * days * np.clip(1.05 - days, 0.05, None)

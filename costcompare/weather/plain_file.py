@@ -65,13 +65,13 @@ def plain_draft(text: str, path: Path) -> Draft:
         rule = "must have as many values in each line as the line of names has"
         raise WeatherError([Fault(path.name, rule, given=str(reason))]) from reason
     faults: list[Fault] = []
-    place = {name: _number(head, name, path, faults) for name in PLACE}
+    place = {name: _number(head, name, path, faults=faults) for name in PLACE}
     missing = [name for name in REQUIRED if name not in data]
     faults += [
         Fault(f"{path.name}: {name}", "is missing", instead="a column of this name")
         for name in missing
     ]
-    hours, offset = _hours(data["time"].astype(str), head, path, faults)
+    hours, offset = _hours(data["time"].astype(str), head, path, faults=faults)
     if faults:
         raise WeatherError(faults)
     return Draft(
@@ -123,7 +123,7 @@ def _head(text: str) -> dict[str, str]:
     return head
 
 
-def _number(head: dict[str, str], name: str, path: Path, faults: list[Fault]) -> float:
+def _number(head: dict[str, str], name: str, path: Path, *, faults: list[Fault]) -> float:
     try:
         return float(head[name])
     except (KeyError, ValueError):
@@ -139,7 +139,7 @@ def _number(head: dict[str, str], name: str, path: Path, faults: list[Fault]) ->
 
 
 def _hours(
-    stamps: pd.Series, head: dict[str, str], path: Path, faults: list[Fault]
+    stamps: pd.Series, head: dict[str, str], path: Path, *, faults: list[Fault]
 ) -> tuple[pd.DatetimeIndex, float]:
     """Hours in standard time without zone, and the offset from the stamps or the lines on top."""
     where = f"{path.name}: time"
@@ -169,7 +169,7 @@ def _hours(
         )
     if len(kinds) == 1 and isinstance(kinds[0], str):
         return pd.DatetimeIndex(moments), _offset_hours(kinds[0])
-    return pd.DatetimeIndex(moments), _number(head, OFFSET, path, faults)
+    return pd.DatetimeIndex(moments), _number(head, OFFSET, path, faults=faults)
 
 
 def _offset_hours(text: str) -> float:

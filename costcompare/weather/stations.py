@@ -103,7 +103,7 @@ class Station:
     def distance(self, latitude: float, longitude: float) -> float:
         """Great-circle distance to a place [m]."""
         here = np.array([self.latitude, self.longitude])
-        return float(_distances(here[:1], here[1:], latitude, longitude)[0])
+        return float(_distances(here[:1], here[1:], latitude=latitude, longitude=longitude)[0])
 
 
 @cache
@@ -150,7 +150,7 @@ def nearest_station(latitude: float, longitude: float, elevation: float | None =
         raise WeatherError(faults)
     stations = all_stations()
     places = np.array([(s.latitude, s.longitude, s.elevation) for s in stations])
-    distance = _distances(places[:, 0], places[:, 1], latitude, longitude)
+    distance = _distances(places[:, 0], places[:, 1], latitude=latitude, longitude=longitude)
     if distance.min() > FARTHEST:
         closest = stations[int(np.argmin(distance))]
         raise WeatherError(
@@ -191,7 +191,7 @@ def _holds(station: Station, word: str) -> bool:
 
 
 def _distances(
-    latitudes: np.ndarray, longitudes: np.ndarray, latitude: float, longitude: float
+    latitudes: np.ndarray, longitudes: np.ndarray, *, latitude: float, longitude: float
 ) -> np.ndarray:
     """Great-circle distances [m] by the haversine formula."""
     there, here = np.radians(latitudes), np.radians(latitude)

@@ -9,7 +9,7 @@ docs/weather.md says how well the made year keeps the normals and what it cannot
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Literal, NamedTuple
 
 import numpy as np
 import pandas as pd
@@ -45,6 +45,14 @@ LAPSE_RATE = -0.0065
 """[K/m] US Standard Atmosphere 1976, layer from sea level to 11 km"""
 
 
+class _Place(NamedTuple):
+    latitude: float
+    longitude: float
+    height: float
+    """[m]"""
+    station: Station
+
+
 def typical_year(
     latitude: float,
     longitude: float,
@@ -65,60 +73,53 @@ def typical_year(
         raise WeatherError(faults)
     station = nearest_station(latitude, longitude, elevation)
     height = station.elevation if elevation is None else elevation
-    table = _table(station, (latitude, longitude, height), winter, seed, calendar_year)
+    place = _Place(latitude, longitude, height, station)
+    hours = hours_of_year(calendar_year, station.utc_offset_hours)
     return checked(
-        table,
+        _table(place, hours, seed=seed, winter=winter),
         latitude=latitude,
         longitude=longitude,
         elevation=height,
         source="typical",
         station=station.label,
-        note=_note(station, latitude, longitude, height, winter),
+        note=_note(place, winter),
     )
 
 
-def _table(
-    station: Station,
-    place: tuple[float, float, float],
-    winter: Winter,
-    seed: int,
-    calendar_year: int,
-) -> pd.DataFrame:
-    latitude, longitude, height = place
-    normals = station.months
-    hours = hours_of_year(calendar_year, station.utc_offset_hours)
+def _table(place: _Place, hours: pd.DatetimeIndex, *, seed: int, winter: Winter) -> pd.DataFrame:
+    latitude, longitude, height, station = place
     sky = clear_sky(hours, latitude=latitude, longitude=longitude, elevation=height)
     # One stream of chance for each part: a change to one leaves the others as they were.
     for_sun, for_warmth, for_wind = np.random.default_rng(seed).spawn(3)
     clock = hours.hour.to_numpy() + 0.5
     solar_hour = np.mod(clock + longitude / 15.0 - station.utc_offset_hours, 24.0)
-    sun = made_sun(normals, sky, for_sun)
-    days = daily_temperatures(normals, for_warmth)
+    sun = made_sun(station.months, sky, for_sun)
+    days = daily_temperatures(station.months, for_warmth)
     shape = day_shape(solar_hour, sky.share_up.reshape(-1, 24).sum(axis=1))
-    at_station = hourly_temperatures(normals, days, shape=shape, clearness=sun.clearness)
-    humidity = relative_humidity(at_station, hourly_dew_points(normals, days, at_station))
+    at_station = hourly_temperatures(station.months, days, shape=shape, clearness=sun.clearness)
+    humidity = relative_humidity(at_station, hourly_dew_points(station.months, days, at_station))
     temperature = at_station + LAPSE_RATE * (height - station.elevation)
     temperature += np.where(np.isin(MONTH_OF_HOUR, WINTER_MONTHS), WINTER_SHIFT[winter], 0.0)
-    pressure = float(atmosphere.alt2pres(height))
-    return pd.DataFrame(
+    table = pd.DataFrame(
         {
             "temperature_degc": temperature,
             "relative_humidity": humidity,
-            "wind_speed_m_s": hourly_wind(normals, solar_hour, for_wind),
-            "pressure_pa": pressure,
+            "wind_speed_m_s": hourly_wind(station.months, solar_hour, for_wind),
+            "pressure_pa": float(atmosphere.alt2pres(height)),
             "ghi_w_m2": sun.ghi,
             "dni_w_m2": sun.dni,
             "dhi_w_m2": sun.dhi,
-            "sky_temperature_degc": sky_temperature(
-                temperature,
-                dew_point(temperature, humidity),
-                OPAQUE_SHARE * sun.cloud,
-                hour=clock,
-                pressure=pressure,
-            ),
         },
         index=hours,
     )
+    table["sky_temperature_degc"] = sky_temperature(
+        temperature,
+        dew_point(temperature, humidity),
+        OPAQUE_SHARE * sun.cloud,
+        hour=clock,
+        pressure=table["pressure_pa"].to_numpy(),
+    )
+    return table
 
 
 def _faults(winter: str, seed: int, calendar_year: int) -> list[Fault]:
@@ -135,10 +136,9 @@ def _faults(winter: str, seed: int, calendar_year: int) -> list[Fault]:
     return faults
 
 
-def _note(
-    station: Station, latitude: float, longitude: float, height: float, winter: Winter
-) -> str:
+def _note(place: _Place, winter: Winter) -> str:
     """What a reader should know of the made year, in words."""
+    latitude, longitude, height, station = place
     away = station.distance(latitude, longitude) / 1000.0
     parts = [f"made from the monthly normals of {station.label}, {away:.0f} km away: {CREDIT}"]
     climb = height - station.elevation
