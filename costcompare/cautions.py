@@ -109,9 +109,7 @@ def _crawlspace(case: Case, today: HourlyResult, options: Sequence[Seen]) -> lis
     return found
 
 
-def _colder_crawlspaces(
-    now: np.ndarray, options: Sequence[Seen]
-) -> list[tuple[str, float, int]]:
+def _colder_crawlspaces(now: np.ndarray, options: Sequence[Seen]) -> list[tuple[str, float, int]]:
     colder = []
     for option in options:
         then = option.year.space_temperature.get("crawlspace")

@@ -170,9 +170,7 @@ def _run_all(case: Case, weather: Weather, tell: Progress) -> list[_Done]:
 
 def _run(case: Case, plan: _Plan, weather: Weather) -> _Done:
     year = simulate_home(plan.home, plan.system, weather, setpoints(plan.home, plan.warmth))
-    bill = year_bill(
-        case.tariff, year.electricity / 1000.0, year.index, case.home.site.time_zone
-    )
+    bill = year_bill(case.tariff, year.electricity / 1000.0, year.index, case.home.site.time_zone)
     return _Done(plan, year, bill)
 
 

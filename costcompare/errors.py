@@ -5,7 +5,7 @@
     │   ├── CaseError       a case file, an override, a new case
     │   ├── WeatherError    a weather file or table, a place without a station
     │   ├── TariffError     a tariff that cannot price a year
-    │   └── FileExists      something would be overwritten without --force
+    │   └── OverwriteError      something would be overwritten without --force
     └── SimulationError     the model could not find an answer: exit code 1
 
 An :class:`InputError` carries every fault that was found, not the first one.
@@ -61,7 +61,7 @@ class TariffError(InputError):
     """A tariff cannot price the year it is asked to price."""
 
 
-class FileExists(InputError):
+class OverwriteError(InputError):
     """A file is in the way and was not to be overwritten."""
 
 

@@ -108,9 +108,7 @@ def duct_year(year: HourlyResult) -> DuctYear | None:
             "regained",
         )
     }
-    put_in = (
-        terms["delivered"] + terms["conduction"] + terms["supply_leak"] + terms["return_leak"]
-    )
+    put_in = terms["delivered"] + terms["conduction"] + terms["supply_leak"] + terms["return_leak"]
     return DuctYear(
         delivered_kwh=terms["delivered"],
         lost_conduction_kwh=terms["conduction"],

@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from costcompare.equipment.classes import Machine, celsius
-from costcompare.physics.heat_pump import frost_factors, part_load_power
+from costcompare.equipment.part_load import frost_factors, part_load_power
 
 Array = NDArray[np.float64]
 

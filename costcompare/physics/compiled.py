@@ -13,7 +13,7 @@ import sys
 import tempfile
 from collections.abc import Callable
 from pathlib import Path
-from typing import TypeVar
+from typing import Any, TypeVar
 
 import numba
 
@@ -52,7 +52,7 @@ FOLDER = cache_folder()
 WARM = any(FOLDER.rglob("*.nbi"))
 """True where compiled code of these sources was found: no waiting on the first run."""
 
-numba.config.CACHE_DIR = str(FOLDER)
+numba.config.CACHE_DIR = str(FOLDER)  # type: ignore[attr-defined] # set when numba starts
 
 
 def compiled(function: F) -> F:
@@ -61,6 +61,6 @@ def compiled(function: F) -> F:
     Kernels allocate nothing: numba's counting of array references is switched off, which
     would otherwise take most of the time of a loop over small arrays.
     """
-    options = {"cache": True, "nogil": True, "error_model": "numpy", "_nrt": False}
+    options: dict[str, Any] = {"cache": True, "nogil": True, "error_model": "numpy", "_nrt": False}
     result: F = numba.njit(**options)(function)
     return result

@@ -57,7 +57,7 @@ def air_path(
     return AirPath(return_plenum, supply_plenum, register)
 
 
-def delivery_effectiveness(
+def delivery_effectiveness(  # noqa: PLR0913 - the list of inputs is the standard's
     *,
     airflow: float,
     heat_output: float,

@@ -28,9 +28,7 @@ def slab(area: float, perimeter: float, floor_resistance: float = 0.0) -> float:
     ``floor_resistance`` [m2 K/W] is that of the floor build-up over the soil.
     """
     b = characteristic_dimension(area, perimeter)
-    thickness = FOUNDATION_WALL + SOIL_CONDUCTIVITY * (
-        FILM_DOWN + floor_resistance + FILM_OUTSIDE
-    )
+    thickness = FOUNDATION_WALL + SOIL_CONDUCTIVITY * (FILM_DOWN + floor_resistance + FILM_OUTSIDE)
     if thickness < b:
         return (
             2.0

@@ -1,15 +1,15 @@
 """A home and its heating as arrays, stepped through a year, and what comes out.
 
-    schedules   setpoints and inside gains by hour, on the local clock
-    surfaces    walls, floors, ceilings, windows as chains between rooms, spaces, outdoors
-    spaces      crawlspace, attic, basement, garage: what is round the rooms
-    chains      building the chain arrays; the constant system with radiant nodes eliminated
-    leakage     where air comes in, leaves and passes through the house
-    plant       what furnaces, heads and heaters can give, and what they draw
-    network     the arrays that the loop reads
-    airflows, linear, hour, balance, loop   the compiled hour and the year
-    run         one home with one system over one year
-    results     what a run gives back
+schedules   setpoints and inside gains by hour, on the local clock
+surfaces    walls, floors, ceilings, windows as chains between rooms, spaces, outdoors
+spaces      crawlspace, attic, basement, garage: what is round the rooms
+chains      building the chain arrays; the constant system with radiant nodes eliminated
+leakage     where air comes in, leaves and passes through the house
+plant       what furnaces, heads and heaters can give, and what they draw
+network     the arrays that the loop reads
+airflows, linear, hour, balance, loop   the compiled hour and the year
+run         one home with one system over one year
+results     what a run gives back
 """
 
 from costcompare.simulation.results import DuctHours, HourlyResult, LoadHours

@@ -150,6 +150,17 @@ def add_doors(matrix: Floats, doors: Doors, heat_capacity: float, temperature: F
 
 
 @compiled
+def add_airing(matrix: Floats, right: Floats, air: Air, outdoor: float, airing: float) -> None:
+    """Add the air through open windows, where ``airing`` is 1."""
+    if airing <= 0.0:
+        return
+    for i in range(air.rooms):
+        opened = air.heat_capacity * air.airing_flow[i]
+        matrix[i, i] += opened
+        right[i, 0] += opened * outdoor
+
+
+@compiled
 def add_leakage(
     matrix: Floats,
     right: Floats,
@@ -225,9 +236,7 @@ def add_links(
 
 
 @compiled
-def room_surplus(
-    air: Air, ducts: DuctNet, state: DuctState, flows: Flows, surplus: Floats
-) -> None:
+def room_surplus(air: Air, ducts: DuctNet, state: DuctState, flows: Flows, surplus: Floats) -> None:
     """Air that each room has to pass on [m3/s], into ``surplus``: what enters less what leaks."""
     supplied = state.run * state.kept_supply * state.flow
     for i in range(air.rooms):

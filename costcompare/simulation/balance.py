@@ -8,43 +8,28 @@ from numpy.typing import NDArray
 from costcompare.physics.compiled import compiled
 from costcompare.physics.ducts import air_path
 from costcompare.simulation.airflows import DuctState, Flows, space_extraction, space_inflow
-from costcompare.simulation.network import NO_LOAD, STORED, Air, Chains, DuctNet
+from costcompare.simulation.network import NO_LOAD, Air, Chains, DuctNet
+from costcompare.simulation.state import Conditions, Memory
 
 Floats = NDArray[np.float64]
 
 
 @compiled
-def chain_heat(
-    chains: Chains,
-    temperatures: Floats,
-    air: Floats,
-    radiant: Floats,
-    sun: Floats,
-    chain: int,
-    end: int,
-) -> float:
+def chain_heat(chains: Chains, m: Memory, sun: Floats, chain: int, end: int) -> float:
     """Heat that flows from a room, its sun included, or a space into one end of a chain [W]."""
-    node = chains.start[chain] + (chains.count[chain] - 1 if end == 1 else 0)
-    face = temperatures[node]
+    face = m.nodes[chains.start[chain] + (chains.length[chain] - 1 if end == 1 else 0)]
     total = 0.0
-    if chains.air[chain, end] >= 0:
-        total += chains.air_conductance[chain, end] * (air[chains.air[chain, end]] - face)
-    if chains.radiant[chain, end] >= 0:
-        room = chains.radiant[chain, end]
-        total += chains.radiant_conductance[chain, end] * (radiant[room] - face)
+    node, room = chains.air[chain, end], chains.radiant[chain, end]
+    if node >= 0:
+        total += chains.air_conductance[chain, end] * (m.node[node] - face)
+    if room >= 0:
+        total += chains.radiant_conductance[chain, end] * (m.radiant[room] - face)
         total += chains.sun[chain, end] * sun[room]
     return total
 
 
 @compiled
-def surface_loads(
-    chains: Chains,
-    temperatures: Floats,
-    air: Floats,
-    radiant: Floats,
-    sun: Floats,
-    load: Floats,
-) -> float:
+def surface_loads(chains: Chains, m: Memory, sun: Floats, load: Floats) -> float:
     """Add the rooms' heat into surfaces to ``load`` by part; returns the twin's difference [W].
 
     The difference is what the rooms would lose more into the duct space without ducts.
@@ -52,10 +37,9 @@ def surface_loads(
     difference = 0.0
     for chain in range(chains.start.shape[0]):
         for end in range(2):
-            node = chains.air[chain, end]
-            if node < 0 or chains.radiant[chain, end] < 0:
+            if chains.radiant[chain, end] < 0:
                 continue
-            heat = chain_heat(chains, temperatures, air, radiant, sun, chain, end)
+            heat = chain_heat(chains, m, sun, chain, end)
             difference += chains.twin_sign[chain] * heat
             part = chains.category[chain]
             if part != NO_LOAD:
@@ -88,7 +72,8 @@ def floor_air_regained(air: Air, ducts: DuctNet, temperature: Floats, inflow: fl
     for i in range(air.rooms):
         if air.space_below[i] == ducts.space:
             total += air.share_space[i] * inflow
-    return air.heat_capacity * total * (temperature[ducts.space] - temperature[ducts.twin])
+    warmer: float = temperature[ducts.space] - temperature[ducts.twin]
+    return air.heat_capacity * total * warmer
 
 
 @compiled
@@ -102,9 +87,7 @@ def duct_terms(
     around = temperature[ducts.space] if ducts.space >= 0 else back
     k_flow = state.run * air.heat_capacity * state.flow
     rise = state.heat / (air.heat_capacity * state.flow)
-    path = air_path(
-        back, around, rise, state.kept_return, state.return_factor, state.supply_factor
-    )
+    path = air_path(back, around, rise, state.kept_return, state.return_factor, state.supply_factor)
     terms[0] = k_flow * state.kept_supply * (path.register - back)
     by_return = state.kept_return * (1.0 - state.return_factor) * (back - around)
     terms[1] = k_flow * (by_return + path.supply_plenum - path.register)
@@ -113,61 +96,47 @@ def duct_terms(
 
 
 @compiled
-def imbalance(
-    chains: Chains,
-    temperatures: Floats,
-    before: Floats,
-    boundary: Floats,
-    air: Air,
-    ducts: DuctNet,
-    state: DuctState,
-    flows: Flows,
-    node: Floats,
-    node_before: Floats,
-    outdoor: float,
-    vents: Floats,
-    airing: float,
-    put_in: float,
-) -> float:
-    """Heat put in, less what crossed the boundaries, less what was stored [W].
+def stored_and_crossed(chains: Chains, m: Memory, boundary: Floats) -> float:
+    """Heat that crossed the boundaries into the surfaces, less what they stored [W].
 
-    Every real node counts once, the twin not at all. Flows are counted in and out apart,
-    so an open mass balance shows here.
+    The twin's surfaces do not count.
     """
-    total = put_in
+    total = 0.0
     for chain in range(chains.start.shape[0]):
         if chains.twin_sign[chain] > 0.0:
             continue
         first = chains.start[chain]
-        for j in range(first, first + chains.count[chain]):
-            total -= chains.storage[j] * (temperatures[j] - before[j])
+        last = first + chains.length[chain] - 1
+        for j in range(first, last + 1):
+            total -= chains.storage[j] * (m.nodes[j] - m.before[j])
         for end in range(2):
             column = chains.boundary[chain, end]
             if column >= 0:
-                face = temperatures[first + (chains.count[chain] - 1 if end == 1 else 0)]
+                face = m.nodes[first if end == 0 else last]
                 total += chains.boundary_conductance[chain, end] * (boundary[column] - face)
-    k = air.heat_capacity
-    for i in range(air.rooms):
-        total -= air.storage[i] * (node[i] - node_before[i])
-        total += k * air.share_outdoors[i] * flows.inflow * outdoor
-        total -= k * air.share_out[i] * flows.outflow * node[i]
-        total += airing * k * air.airing_flow[i] * (outdoor - node[i])
-    for s in range(air.rooms, air.nodes):
-        if s == ducts.twin:
-            continue
-        total -= air.storage[s] * (node[s] - node_before[s])
-        inflow = space_inflow(s, air, ducts, state, flows, vents[s])
-        taken = space_extraction(s, air, ducts, state, flows.inflow, state.run)
-        total += k * (inflow * outdoor - (inflow - taken) * node[s])
     return total
 
 
-__all__ = [
-    "STORED",
-    "air_load",
-    "chain_heat",
-    "duct_terms",
-    "floor_air_regained",
-    "imbalance",
-    "surface_loads",
-]
+@compiled
+def carried_by_air(
+    air: Air, ducts: DuctNet, state: DuctState, flows: Flows, conditions: Conditions, m: Memory
+) -> float:
+    """Heat that outdoor air brought in, less what left with air and what air stored [W].
+
+    Flows are counted in and out apart, so an open mass balance shows here.
+    """
+    k, outdoor, node = air.heat_capacity, conditions.outdoor, m.node
+    total = 0.0
+    for i in range(air.rooms):
+        total -= air.storage[i] * (node[i] - m.node_before[i])
+        total += k * air.share_outdoors[i] * flows.inflow * outdoor
+        total -= k * air.share_out[i] * flows.outflow * node[i]
+        total += conditions.airing * k * air.airing_flow[i] * (outdoor - node[i])
+    for s in range(air.rooms, air.nodes):
+        if s == ducts.twin:
+            continue
+        total -= air.storage[s] * (node[s] - m.node_before[s])
+        inflow = space_inflow(s, air, ducts, state, flows, conditions.vents[s])
+        taken = space_extraction(s, air, ducts, state, flows.inflow, state.run)
+        total += k * (inflow * outdoor - (inflow - taken) * node[s])
+    return total

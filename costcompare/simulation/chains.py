@@ -92,9 +92,7 @@ class ChainBuilder:
         if area <= 0.0:
             return
         conductance, capacity = _nodes(layers, area)
-        elimination = eliminate(
-            conductance, capacity / self.step, ends[0].total, ends[1].total
-        )
+        elimination = eliminate(conductance, capacity / self.step, ends[0].total, ends[1].total)
         self.chains.append(_Chain(elimination, ends, category, twin_sign))
 
     def _sun_shares(self) -> Floats:
@@ -124,27 +122,31 @@ class ChainBuilder:
         start = np.concatenate([[0], np.cumsum(counts)[:-1]]).astype(np.int64)
         parts = [chain.elimination for chain in self.chains]
 
-        def ends(name: str, kind: type) -> NDArray[np.generic]:
-            return np.array(
-                [[getattr(port, name) for port in chain.ends] for chain in self.chains], dtype=kind
-            )
+        def ends(name: str) -> list[list[float]]:
+            return [[getattr(port, name) for port in chain.ends] for chain in self.chains]
+
+        def numbers(name: str) -> NDArray[np.int64]:
+            return np.array(ends(name), dtype=np.int64)
+
+        def values(name: str) -> Floats:
+            return np.array(ends(name), dtype=np.float64)
 
         return Chains(
             start=start,
-            count=np.array(counts, dtype=np.int64),
+            length=np.array(counts, dtype=np.int64),
             conductance=np.concatenate([np.append(p.conductance, 0.0) for p in parts]),
             storage=np.concatenate([p.storage for p in parts]),
             upper=np.concatenate([p.upper for p in parts]),
             inverse=np.concatenate([p.inverse for p in parts]),
             from_first=np.concatenate([p.from_first for p in parts]),
             from_last=np.concatenate([p.from_last for p in parts]),
-            air=ends("air", np.int64),
-            air_conductance=ends("air_conductance", np.float64),
-            radiant=ends("radiant", np.int64),
-            radiant_conductance=ends("radiant_conductance", np.float64),
-            boundary=ends("boundary", np.int64),
-            boundary_conductance=ends("boundary_conductance", np.float64),
-            returns=ends("returns", np.float64),
+            air=numbers("air"),
+            air_conductance=values("air_conductance"),
+            radiant=numbers("radiant"),
+            radiant_conductance=values("radiant_conductance"),
+            boundary=numbers("boundary"),
+            boundary_conductance=values("boundary_conductance"),
+            returns=values("returns"),
             sun=self._sun_shares(),
             category=np.array([chain.category for chain in self.chains], dtype=np.int64),
             twin_sign=np.array([chain.twin_sign for chain in self.chains]),
@@ -199,7 +201,7 @@ def reduce(
 def _fold(full: Floats, chains: Chains, chain: int, size: int) -> None:
     """Fold one chain into the full system."""
     first = chains.start[chain]
-    last = first + chains.count[chain] - 1
+    last = first + chains.length[chain] - 1
     face = (first, last)
     links: list[tuple[int, int, float, float]] = []
     for end in range(2):

@@ -28,8 +28,9 @@ def air_network(
     house, leak = home.house, home.house.leakage
     rooms = len(home.rooms)
     row = min(house.storeys, 3) - 1
-    on_slab = house.foundation in ("slab", "basement")
-    wind = infiltration.WIND_COEFFICIENT_SLAB if on_slab else infiltration.WIND_COEFFICIENT_CRAWLSPACE
+    wind = infiltration.WIND_COEFFICIENT_CRAWLSPACE
+    if house.foundation in ("slab", "basement"):
+        wind = infiltration.WIND_COEFFICIENT_SLAB
     shelter = infiltration.SHELTER_FACTOR[home.site.shelter - 1]
     coefficient = constant = 0.0
     volume = sum(room.volume for room in home.rooms)
@@ -38,9 +39,7 @@ def air_network(
     elif leak.air_changes is not None:
         constant = leak.air_changes * volume / 3600.0
     exposure = _exposure(home)
-    over = np.array(
-        [r.floor_area if r.below in SPACES_THAT_LEAK_UP else 0.0 for r in home.rooms]
-    )
+    over = np.array([r.floor_area if r.below in SPACES_THAT_LEAK_UP else 0.0 for r in home.rooms])
     floor_share = leak.floor_share if over.sum() > 0.0 and coefficient > 0.0 else 0.0
     share_space = floor_share * over / over.sum() if over.sum() > 0.0 else np.zeros(rooms)
     link_from, link_to = _links(home, nodes, root)
@@ -82,7 +81,8 @@ def _exposure(home: Home) -> Floats:
     )
     if area.sum() <= 0.0:
         area = np.array([room.floor_area for room in home.rooms])
-    return area / area.sum()
+    shares: Floats = area / area.sum()
+    return shares
 
 
 def _links(home: Home, nodes: dict[str, int], root: str) -> tuple[NDArray[np.int64], ...]:

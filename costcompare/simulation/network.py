@@ -24,7 +24,7 @@ class Chains(NamedTuple):
     """Surfaces as eliminated chains; node arrays are flat, chain k starts at start[k]."""
 
     start: Ints
-    count: Ints
+    length: Ints
     conductance: Floats
     storage: Floats
     upper: Floats
@@ -134,6 +134,16 @@ class DuctNet(NamedTuple):
     """[W] at full speed"""
 
 
+class Model(NamedTuple):
+    """A home with its ducts: everything that does not change with the hour."""
+
+    chains: Chains
+    reduction: Reduction
+    air: Air
+    doors: Doors
+    ducts: DuctNet
+
+
 class Plant(NamedTuple):
     """What the ducted machine can give in each hour [W]."""
 
@@ -177,6 +187,14 @@ class Year(NamedTuple):
     """Sun through the glass of each room [W], shape (hours, rooms)"""
     airing_above: Floats
     """[degC] above which windows are opened when it is cooler outside, shape (hours,)"""
+
+
+class Drive(NamedTuple):
+    """What the year brings: machines, setpoints, weather, gains."""
+
+    plant: Plant
+    emitters: Emitters
+    year: Year
 
 
 class Record(NamedTuple):

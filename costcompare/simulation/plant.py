@@ -156,9 +156,7 @@ def duct_network(home: Home, system: System, nodes: dict[str, int], twin: int) -
     heated = system.furnace_output > 0.0 or system.ducted_unit is not None
     if system.ducts is None or system.blower is None or not heated:
         largest = max(range(len(rooms)), key=lambda n: rooms[n].floor_area)
-        return DuctNet(
-            0, -1, -1, 0.0, 0.0, 0.0, 0.0, 1.0, np.zeros(len(rooms)), largest, largest, 1.0, 1.0, 0.0
-        )
+        return _no_ducts(len(rooms), largest)
     ducts = outside_part(system.ducts)
     inside = ducts.location == "inside"
     registers = np.array([system.registers.get(room.name, 0.0) for room in rooms])
@@ -180,6 +178,26 @@ def duct_network(home: Home, system: System, nodes: dict[str, int], twin: int) -
         airflow=float(system.blower.airflow),
         least_flow=least,
         blower_power=float(system.blower.power),
+    )
+
+
+def _no_ducts(rooms: int, root: int) -> DuctNet:
+    """A duct system that is not there; air finds its way to ``root``."""
+    return DuctNet(
+        present=0,
+        space=-1,
+        twin=-1,
+        supply_leakage=0.0,
+        return_leakage=0.0,
+        supply_area=0.0,
+        return_area=0.0,
+        resistance=1.0,
+        registers=np.zeros(rooms),
+        return_room=root,
+        thermostat=root,
+        airflow=1.0,
+        least_flow=1.0,
+        blower_power=0.0,
     )
 
 

@@ -13,8 +13,8 @@ from costcompare.case.facts import Home, System
 from costcompare.simulation import schedules
 from costcompare.simulation.chains import ChainBuilder, reduce
 from costcompare.simulation.leakage import air_network, door_network
-from costcompare.simulation.loop import memory, run_year
-from costcompare.simulation.network import Record, Year
+from costcompare.simulation.loop import run_year
+from costcompare.simulation.network import Drive, Model, Record, Year
 from costcompare.simulation.plant import (
     Ducted,
     Emitter,
@@ -34,6 +34,7 @@ from costcompare.simulation.spaces import (
     spaces_of,
     vent_flow,
 )
+from costcompare.simulation.state import memory
 from costcompare.simulation.surfaces import (
     QUICK_CONTENTS,
     TWIN,
@@ -149,18 +150,13 @@ def _run(
     ducted = ducted_of(system, setpoints, weathered)
     year = _year(home, builder, surroundings, around, spaces, doubled, setpoints)
     record = _empty_record(hours, len(nodes), len(emitters), len(home.rooms))
-    run_year(
-        chains,
-        reduction,
-        air,
-        door_network(home, nodes),
-        ducts,
+    model = Model(chains, reduction, air, door_network(home, nodes), ducts)
+    drive = Drive(
         contiguous(ducted.plant),
         emitter_arrays(emitters, nodes, setpoints.cooling, hours),
         year,
-        record,
-        memory(chains, air, len(emitters)),
     )
+    run_year(model, drive, record, memory(model, len(emitters)))
     return _Assembly(nodes, spaces, emitters, ducted, record)
 
 
@@ -225,7 +221,10 @@ def _sun_gains(home: Home, sun: Sun) -> Floats:
     windows = home.house.windows
     passed = through_glass(sun, windows.panes) * windows.solar_gain * windows.shading
     areas = np.array(
-        [[room.windows.get(way, 0.0) for room in home.rooms] for way in ("north", "east", "south", "west")]
+        [
+            [room.windows.get(way, 0.0) for room in home.rooms]
+            for way in ("north", "east", "south", "west")
+        ]
     )
     result: Floats = passed @ areas
     return result

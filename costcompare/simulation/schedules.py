@@ -23,8 +23,10 @@ cells)"""
 SEASON_SWING = 0.08
 """Other use is this much higher in January and lower in July (judgement)"""
 USE_BY_HOUR = np.array(
-    [0.6, 0.55, 0.5, 0.5, 0.55, 0.7, 1.0, 1.2, 1.1, 1.0, 0.95, 0.95]
-    + [1.0, 1.0, 0.95, 1.0, 1.15, 1.45, 1.6, 1.55, 1.45, 1.25, 1.0, 0.75]
+    (
+        *(0.6, 0.55, 0.5, 0.5, 0.55, 0.7, 1.0, 1.2, 1.1, 1.0, 0.95, 0.95),
+        *(1.0, 1.0, 0.95, 1.0, 1.15, 1.45, 1.6, 1.55, 1.45, 1.25, 1.0, 0.75),
+    )
 )
 """Shape of other use over the day, 1 on the mean after scaling (judgement: evening peak)"""
 
@@ -91,11 +93,7 @@ def inside_gains(home: Home, index: pd.DatetimeIndex) -> Floats:
     electricity, hot_water = other_use(home, index)
     use = home.other_use
     people = home.house.people * PERSON_HEAT * PRESENCE
-    total = (
-        people
-        + electricity * use.share_to_rooms
-        + hot_water * use.hot_water_share_to_rooms
-    )
+    total = people + electricity * use.share_to_rooms + hot_water * use.hot_water_share_to_rooms
     shares = np.array([room.use_share for room in home.rooms])
     if shares.sum() <= 0.0:
         shares = np.array([room.floor_area for room in home.rooms])

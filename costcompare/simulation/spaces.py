@@ -133,7 +133,9 @@ def add_space_surfaces(
     elif space.name == "attic":
         roof = builder.boundary(around.roof)
         area = space.area * ROOF_OVER_CEILING
-        _between(builder, home.house.constructions.roof.layers, area, roof, node, FILM_UP, twin_sign)
+        _between(
+            builder, home.house.constructions.roof.layers, area, roof, node, FILM_UP, twin_sign
+        )
     elif space.name == "basement":
         _basement(builder, home, space, node, around, twin_sign)
     else:

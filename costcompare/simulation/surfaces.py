@@ -129,9 +129,7 @@ def add_twin_surfaces(
                 end = Port(air=node, air_conductance=area / film)
                 felt = inside if sign < 0 else _unfelt(inside)
                 category = FLOOR if side == room.below else WALLS_AND_GLASS
-                builder.add(
-                    construction.layers, area, (end, felt), category, twin_sign=sign
-                )
+                builder.add(construction.layers, area, (end, felt), category, twin_sign=sign)
 
 
 def _unfelt(port: Port) -> Port:
@@ -204,12 +202,8 @@ def _floor(
     inside = room_port(number, area, INSIDE_CONVECTIVE_DOWN, Sunlit.DIRECT)
     if room.below == "ground":
         house = home.house
-        u = ground.slab(
-            house.footprint_area, house.footprint_perimeter, parts.slab.resistance
-        )
-        deep = max(
-            1.0 / u - FILM_DOWN - parts.slab.resistance - SOIL_LAYER.resistance, 0.05
-        )
+        u = ground.slab(house.footprint_area, house.footprint_perimeter, parts.slab.resistance)
+        deep = max(1.0 / u - FILM_DOWN - parts.slab.resistance - SOIL_LAYER.resistance, 0.05)
         outside = Port(boundary=around.ground, boundary_conductance=area / (0.5 * deep))
         layers = (Layer(0.5 * deep), SOIL_LAYER, *parts.slab.layers)
         builder.add(layers, area, (outside, inside), FLOOR)

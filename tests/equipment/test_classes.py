@@ -42,8 +42,8 @@ def test_heating_map(name: str, kbtu: float) -> None:
     assert np.isfinite(year.power).all()
     assert (np.diff(year.capacity, axis=1) >= -1e-9).all()
     running = year.most > 0.0
-    assert not running[OUTDOOR < unit.cut_out].any()
-    assert running[OUTDOOR > unit.cut_out + 0.1].all()
+    assert not running[unit.cut_out > OUTDOOR].any()
+    assert running[unit.cut_out + 0.1 < OUTDOOR].all()
     cop = year.capacity[running] / year.power[running]
     carnot = (273.15 + 26.0) / np.maximum(26.0 - (OUTDOOR[running] - 3.0), 1.0)
     assert (cop < carnot[:, None]).all()

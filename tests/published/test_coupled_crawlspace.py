@@ -18,19 +18,22 @@ from costcompare.case.facts import Layer
 from costcompare.physics.crawlspace import vent_flow
 from costcompare.physics.ducts import delivery_effectiveness
 from costcompare.simulation.chains import ChainBuilder, Port, reduce
-from costcompare.simulation.loop import memory, run_year
+from costcompare.simulation.loop import run_year
 from costcompare.simulation.network import (
     FLOOR,
     NO_LOAD,
     WALLS_AND_GLASS,
     Air,
     Doors,
+    Drive,
     DuctNet,
     Emitters,
+    Model,
     Plant,
     Record,
     Year,
 )
+from costcompare.simulation.state import memory
 
 CFM, R_UNIT, SQUARE_FOOT = 4.719474e-4, 0.1761102, 0.09290304
 K = 1207.19
@@ -164,18 +167,8 @@ def solve(s: Steady) -> Found:
         turnover=np.zeros(HOURS),
     )
     doors = Doors(no_room, no_room, none, none, none, no_room)
-    run_year(
-        chains,
-        reduce(chains, storage, [], 1),
-        air,
-        doors,
-        ducts,
-        plant,
-        emitters,
-        steps,
-        record,
-        memory(chains, air, count),
-    )
+    model = Model(chains, reduce(chains, storage, [], 1), air, doors, ducts)
+    run_year(model, Drive(plant, emitters, steps), record, memory(model, count))
     heat = float(record.main[-1] + record.emitted[-1].sum())
     return Found(
         crawlspace=float(record.air[-1, 1]),

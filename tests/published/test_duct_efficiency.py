@@ -90,7 +90,6 @@ def test_worked_cases(name: str) -> None:
     assert path.register * 1.8 + 32 == pytest.approx(register, abs=1e-2)
 
 
-
 def test_half_fan_rule() -> None:
     """Palmiter and Bond 1991 (from memory): 80 cfm natural with 50, 100, 160 cfm unbalanced."""
     for extraction, expected in ((50, 105), (100, 130), (160, 160), (200, 200), (-50, 55)):

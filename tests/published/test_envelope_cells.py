@@ -35,7 +35,6 @@ def test_annual_energy(heavy: bool) -> None:
     year = simulate(case, weather=read_weather(Path(DENVER)))
     heating, cooling = year.heating.sum() / 1e6, year.cooling.sum() / 1e6
     ranges = RANGES[heavy]
-    print(heating, cooling, year.heating.max()/1e3, year.cooling.max()/1e3)
     assert ranges["heating"][0] <= heating <= ranges["heating"][1]
     assert ranges["cooling"][0] <= cooling <= ranges["cooling"][1]
     assert year.energy_balance_error < 1e-6

@@ -28,9 +28,7 @@ def test_worked_example(difference: float, wind: float, basic: float, enhanced: 
         area, infiltration.BASIC_STACK[0], infiltration.BASIC_WIND[0, 2], difference, wind
     )
     assert by_basic == pytest.approx(basic, rel=0.01)
-    at_house = (
-        wind * infiltration.WIND_SPEED_MULTIPLIER[0] * infiltration.SHELTER_FACTOR[2]
-    )
+    at_house = wind * infiltration.WIND_SPEED_MULTIPLIER[0] * infiltration.SHELTER_FACTOR[2]
     by_enhanced = infiltration.enhanced(
         coefficient,
         EXPONENT,

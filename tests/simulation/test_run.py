@@ -42,9 +42,7 @@ def run(name: str, number: int) -> tuple[Home, System, HourlyResult]:
 
 
 RUNS = [
-    (name, number)
-    for name in example_names()
-    for number in range(-1, len(case_of(name).options))
+    (name, number) for name in example_names() for number in range(-1, len(case_of(name).options))
 ]
 
 
@@ -85,9 +83,10 @@ def test_loads_less_gains_are_the_heat_of_the_equipment(name: str, number: int) 
 def test_no_heating_when_nothing_is_colder_than_its_setpoint(name: str, number: int) -> None:
     home, _system, year = run(name, number)
     lowest = min(home.thermostat.wanted, home.thermostat.wanted_night)
-    warm = year.room_temperature.min(axis=1) > max(
-        lowest, home.thermostat.wanted, home.thermostat.wanted_night
-    ) + 0.5
+    warm = (
+        year.room_temperature.min(axis=1)
+        > max(lowest, home.thermostat.wanted, home.thermostat.wanted_night) + 0.5
+    )
     assert warm.any()
     assert year.equipment_heat[warm].max() < 1.0
 

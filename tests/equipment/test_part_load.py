@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from costcompare.physics.heat_pump import frost_factors, part_load_power
+from costcompare.equipment.part_load import frost_factors, part_load_power
 
 
 def fahrenheit(value: float) -> np.ndarray:

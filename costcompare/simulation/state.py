@@ -1,0 +1,122 @@
+"""What the loop carries through an hour: conditions, demand, and its memory."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from costcompare.simulation.network import Model
+
+Floats = NDArray[np.float64]
+Ints = NDArray[np.int64]
+
+STARTING_TEMPERATURE = 16.0
+"""[degC] of every node before the warm-up (judgement; the warm-up forgets it)"""
+
+
+class Conditions(NamedTuple):
+    """Everything about this hour that does not depend on the controls."""
+
+    matrix: Floats
+    """Constant part of the air system [W/K], shape (A, A)"""
+    right: Floats
+    """[W], shape (A,)"""
+    outdoor: float
+    vents: Floats
+    natural: float
+    """Air leaking in and out without a fan [m3/s]"""
+    airing: float
+    """1 while the windows are open"""
+
+
+class Demand(NamedTuple):
+    """Setpoints and limits of this hour."""
+
+    least: float
+    most: float
+    strips: float
+    sign: float
+    """+1 heating, -1 cooling: which way the ducted machine works"""
+    setpoint: float
+    thermostat: int
+    room: Ints
+    lower: Floats
+    upper: Floats
+    bounds: Floats
+
+
+class Bracket(NamedTuple):
+    """Controls known to be too low and too high, with the excess found there [K]."""
+
+    low: float
+    at_low: float
+    has_low: bool
+    high: float
+    at_high: float
+    has_high: bool
+
+
+class Work(NamedTuple):
+    """Memory of the loop, allocated once."""
+
+    matrix: Floats
+    right: Floats
+    """First column the known heat, then one watt of each emitter, then one at the thermostat"""
+    free: Floats
+    temperature: Floats
+    previous: Floats
+    heat: Floats
+    surplus: Floats
+    """Air that each room passes on [m3/s]"""
+    slope: Floats
+    """Last rise of the thermostat per unit of control [K], shape (1,)"""
+
+
+class Memory(NamedTuple):
+    """State and scratch of the loop, allocated outside of it: compiled code counts nothing."""
+
+    nodes: Floats
+    """Temperatures of the chains [degC]"""
+    known: Floats
+    before: Floats
+    node: Floats
+    """Air temperatures [degC]"""
+    node_before: Floats
+    radiant: Floats
+    into_air: Floats
+    into_radiant: Floats
+    through_radiant: Floats
+    bounds: Floats
+    work: Work
+
+
+def memory(model: Model, emitters: int) -> Memory:
+    """Memory for a run, every node at the starting temperature."""
+    start = STARTING_TEMPERATURE
+    length = model.chains.storage.shape[0]
+    size, rooms = model.air.nodes, model.air.rooms
+    work = Work(
+        matrix=np.zeros((size, size)),
+        right=np.zeros((size, 2 + emitters)),
+        free=np.zeros(size),
+        temperature=np.full(size, start),
+        previous=np.full(size, start),
+        heat=np.zeros(emitters),
+        surplus=np.zeros(rooms),
+        slope=np.full(1, 10.0),
+    )
+    return Memory(
+        nodes=np.full(length, start),
+        known=np.zeros(length),
+        before=np.full(length, start),
+        node=np.full(size, start),
+        node_before=np.full(size, start),
+        radiant=np.full(rooms, start),
+        into_air=np.zeros(size),
+        into_radiant=np.zeros(rooms),
+        through_radiant=np.zeros(rooms),
+        bounds=np.zeros((emitters, 2)),
+        work=work,
+    )
