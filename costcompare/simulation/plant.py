@@ -156,7 +156,7 @@ def duct_network(home: Home, system: System, nodes: dict[str, int], twin: int) -
     heated = system.furnace_output > 0.0 or system.ducted_unit is not None
     if system.ducts is None or system.blower is None or not heated:
         largest = max(range(len(rooms)), key=lambda n: rooms[n].floor_area)
-        return _no_ducts(len(rooms), largest)
+        return no_ducts(len(rooms), largest)
     ducts = outside_part(system.ducts)
     inside = ducts.location == "inside"
     registers = np.array([system.registers.get(room.name, 0.0) for room in rooms])
@@ -181,7 +181,7 @@ def duct_network(home: Home, system: System, nodes: dict[str, int], twin: int) -
     )
 
 
-def _no_ducts(rooms: int, root: int) -> DuctNet:
+def no_ducts(rooms: int, root: int) -> DuctNet:
     """A duct system that is not there; air finds its way to ``root``."""
     return DuctNet(
         present=0,

@@ -67,7 +67,8 @@ def document(*, heavy: bool = False, free_float: bool = False) -> dict[str, Any]
     """Case 600 (or 900), with ideal heating and cooling or floating free."""
     u, solar_gain = window()
     faces = {"solar_absorptance": 0.6, "emissivity": 0.9}
-    system = {"kind": "room heaters", "heaters": []} if free_float else {"kind": "ideal"}
+    one_watt = [{"room": "cell", "output": "1 W"}]  # a case must hold some heater
+    system = {"kind": "room heaters", "heaters": one_watt} if free_float else {"kind": "ideal"}
     return {
         "format": 1,
         "title": "Envelope test cell",
