@@ -13,7 +13,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import NamedTuple
 
-from costcompare.errors import Fault, FileExists, WeatherError
+from costcompare.errors import Fault, OverwriteError, WeatherError
 from costcompare.weather.draft import Draft, finished
 from costcompare.weather.plain_file import is_plain, plain_draft, plain_text
 from costcompare.weather.station_files import (
@@ -76,12 +76,12 @@ def read_weather(path: str | Path, *, calendar_year: int = CALENDAR_YEAR) -> Wea
 def write_weather(weather: Weather, path: str | Path, *, force: bool = False) -> None:
     """Write our plain CSV, gzipped where the name ends in ``.gz``.
 
-    Raises :class:`FileExists` when something is there already and ``force`` is not set.
+    Raises :class:`OverwriteError` when something is there already and ``force`` is not set.
     """
     path = Path(path)
     if path.exists() and not force:
         rule = "is there already and was not overwritten"
-        raise FileExists([Fault(str(path), rule, instead="another name, or use --force")])
+        raise OverwriteError([Fault(str(path), rule, instead="another name, or use --force")])
     content = plain_text(weather).encode("utf-8")
     if path.suffix == ".gz":
         # No time of writing inside: the same year gives the same bytes.

@@ -60,7 +60,7 @@ def plain_draft(text: str, path: Path) -> Draft:
     """One of our own files, or :class:`WeatherError` with all that its lines on top lack."""
     head = _head(text)
     try:
-        data = pd.read_csv(io.StringIO(text), comment="#", skipinitialspace=True)
+        data = pd.read_csv(io.StringIO(text), comment="#", skipinitialspace=True, low_memory=False)
     except (pd.errors.ParserError, pd.errors.EmptyDataError) as reason:
         rule = "must have as many values in each line as the line of names has"
         raise WeatherError([Fault(path.name, rule, given=str(reason))]) from reason

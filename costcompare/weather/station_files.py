@@ -10,6 +10,7 @@ from __future__ import annotations
 import io
 import re
 import tempfile
+import warnings
 from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
@@ -163,7 +164,10 @@ def _read(
 ) -> tuple[pd.DataFrame, dict[str, Any]]:
     """pvlib's answer, or a :class:`WeatherError` where the file breaks its own format."""
     try:
-        return reader()
+        with warnings.catch_warnings():
+            # A damaged file mixes words into a column; the check of that column says so.
+            warnings.simplefilter("ignore", pd.errors.DtypeWarning)
+            return reader()
     except (ValueError, KeyError, IndexError, TypeError, AttributeError, OverflowError) as reason:
         rule = f"begins like {kind} file but goes on differently"
         given = f"{type(reason).__name__}: {reason}"[:200]

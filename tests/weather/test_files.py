@@ -9,7 +9,7 @@ import numpy as np
 import pandas as pd
 import pytest
 
-from costcompare.errors import FileExists, InputError, WeatherError
+from costcompare.errors import OverwriteError, InputError, WeatherError
 from costcompare.weather.files import read_weather, write_weather
 from costcompare.weather.table import COLUMNS, HOURS, Weather
 
@@ -65,7 +65,7 @@ def test_a_gzipped_file_is_the_same_each_time(plain: Weather, tmp_path: Path) ->
 
 def test_nothing_is_overwritten_unless_asked(plain: Weather, plain_path: Path) -> None:
     plain_path.write_text("mine")
-    with pytest.raises(FileExists, match="is there already and was not overwritten"):
+    with pytest.raises(OverwriteError, match="is there already and was not overwritten"):
         write_weather(plain, plain_path)
     assert plain_path.read_text() == "mine"
     write_weather(plain, plain_path, force=True)
@@ -106,3 +106,19 @@ def test_what_is_no_weather_is_refused_in_words(content: bytes, tmp_path: Path) 
 def test_a_file_that_is_not_there(tmp_path: Path, missing: str) -> None:
     with pytest.raises(InputError, match="cannot be read"):
         read_weather(tmp_path / missing)
+
+
+@pytest.mark.parametrize("draw", range(12))
+def test_damaged_files_are_read_or_refused_but_never_break(draw: int, tmp_path: Path) -> None:
+    chance = np.random.default_rng(draw)
+    content = bytearray((GREENSBORO, MIAMI)[draw % 2].read_bytes())
+    for position in chance.integers(0, len(content), 20):
+        content[position] = chance.choice(list(b'\x00,;"\n#-9Zx. \xff'))
+    path = tmp_path / "damaged.csv"
+    path.write_bytes(bytes(content))
+    try:
+        weather = read_weather(path)
+    except WeatherError as reason:
+        assert all(fault.path.startswith("damaged.csv") for fault in reason.faults)
+    else:
+        assert len(weather.table) == HOURS
