@@ -212,6 +212,7 @@ class DuctsTable(Table):
     supply_area: v.WindowArea | None = None
     return_area: v.WindowArea | None = None
     share_outside: v.Share | None = None
+    registers: dict[str, v.Share] | None = None
 
 
 class HeaterTable(Table):
@@ -244,7 +245,6 @@ class SystemTable(Table):
     thermostat_room: v.Name | None = None
     blower: BlowerTable | None = None
     ducts: DuctsTable | None = None
-    registers: dict[str, v.Share] | None = None
     heaters: list[HeaterTable] | None = None
     units: list[UnitTable] | None = None
     backup: BackupTable | None = None

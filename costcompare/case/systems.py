@@ -133,14 +133,14 @@ def _blower(system: System, setup: Setup, usual_airflow: float) -> Blower:
 
 def _registers(setup: Setup) -> Mapping[str, float]:
     """Stated shares brought to a sum of 1, else today's, else by floor area."""
-    shares = setup.table.registers
+    shares = setup.table.ducts.registers if setup.table.ducts else None
     if shares:
         total = sum(shares.values())
         return {room: share / total for room, share in shares.items() if share > 0.0}
     if setup.today is not None and setup.today.registers:
         return setup.today.registers
     row = house_default("registers", setup.home.house.built)
-    setup.ledger.note(f"{setup.path}.registers", row.text, row.source)
+    setup.ledger.note(f"{setup.path}.ducts.registers", row.text, row.source)
     area = sum(room.floor_area for room in setup.home.rooms)
     return {room.name: room.floor_area / area for room in setup.home.rooms}
 
@@ -173,7 +173,7 @@ def _heaters(setup: Setup) -> tuple[RoomHeater, ...]:
             size = setup.table.output * rooms[name] / area
         elif size is None:
             size = math.ceil(per_area * rooms[name] / HEATER_STEP) * HEATER_STEP
-            path = join([*setup.path.split(".", 1), "heaters", name, "output"])
+            path = f"{setup.path}.heaters.{join([name])}.output"
             setup.ledger.filled(path, size, "output", source=row.source)
         heaters.append(RoomHeater(name, size, setpoint))
     return tuple(heaters)

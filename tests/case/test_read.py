@@ -216,3 +216,159 @@ def test_gains_are_shared_by_area_and_wanted_hours() -> None:
     # 900 ft2 for 16 hours against 600 ft2 for 8 hours: 3 to 1
     assert first.use_share == pytest.approx(0.75)
     assert second.use_share == pytest.approx(0.25)
+
+
+WHOLE = """
+format = 1
+title = "A made-up household"
+
+[site]
+latitude = 35.60
+longitude = -82.55
+elevation = "2100 ft"
+time_zone = "America/New_York"
+shelter = 3
+design_temperature = "18 F"
+
+[weather]
+source = "typical"
+winter = "typical"
+calendar_year = 2027
+
+[house]
+floor_area = "1850 ft2"
+storeys = 1
+bedrooms = 3
+built = 1971
+foundation = "vented crawlspace"
+air_leakage_at_50_pa = "2300 cfm"
+people = 4
+wall_insulation = "R-11"
+attic_insulation = "R-19"
+floor_insulation = "R-0"
+window_u_factor = "0.75 Btu/h/ft2/F"
+window_solar_gain = 0.65
+window_panes = 2
+
+[other_use]
+electricity = "620 kWh/month"
+hot_water = "240 kWh/month"
+share_to_rooms = 0.6
+
+[[rooms]]
+name = "living room"
+storey = 1
+floor_area = "680 ft2"
+ceiling_height = { low = "8 ft", high = "15 ft" }
+outside_walls = { south = "24 ft", west = "16 ft" }
+windows = { south = "48 ft2", west = "20 ft2" }
+below = "crawlspace"
+above = "roof"
+wanted_hours = "6-23"
+
+[[rooms]]
+name = "hall"
+floor_area = "170 ft2"
+
+[[rooms]]
+name = "back bedroom"
+floor_area = "1000 ft2"
+outside_walls = { north = "50 ft", east = "20 ft" }
+
+[[doorways]]
+between = ["living room", "hall"]
+state = "open"
+
+[crawlspace]
+vents = "open"
+ground_cover = true
+water_pipes = true
+
+[thermostat]
+day = "64 F"
+night = "61 F"
+night_hours = "22-6"
+wanted = "69 F"
+cooling = "76 F"
+
+[comfort]
+below = "2 F"
+above = "2 F"
+
+[today]
+kind = "electric furnace"
+output = "20 kW"
+thermostat_room = "hall"
+blower = { airflow = "1200 cfm", power = "550 W" }
+[today.ducts]
+location = "crawlspace"
+condition = "old, never sealed"
+registers = { "living room" = 0.6, "hall" = 0.1, "back bedroom" = 0.3 }
+
+[[options]]
+name = "Two heads, furnace kept for the bedrooms"
+kind = "ductless heat pump"
+backup = { kind = "keep furnace", setpoint = "60 F" }
+installed_cost = "11200 $"
+life = "15 year"
+maintenance = "150 $/year"
+
+[[options.units]]
+class = "single-zone cold-climate"
+size = "15 kBtu/h"
+room = "living room"
+mounting_height = "7 ft"
+setpoint = "69 F"
+
+[[options.units]]
+class = "single-zone cold-climate"
+size = "9 kBtu/h"
+room = "back bedroom"
+
+[[options]]
+name = "Seal and wrap the ducts, insulate the floor"
+kind = "improve"
+installed_cost = "3900 $"
+[options.set]
+"today.ducts.condition" = "sealed and tested"
+"today.ducts.insulation" = "R-8"
+"house.floor_insulation" = "R-25"
+
+[tariff]
+name = "two-tier residential"
+customer_charge = "12.50 $/month"
+tiers = [ { up_to = "800 kWh/month", price = "0.112 $/kWh" }, { price = "0.139 $/kWh" } ]
+tax = "3 %"
+
+[money]
+installed_on = 2027-03-01
+study_years = 15
+discount_rate = "3 %"
+price_growth = { likely = "0.5 %", low = "-1 %", high = "2.5 %" }
+[[money.incentives]]
+name = "utility rebate"
+amount = "1500 $"
+status = "applied for"
+expires = 2027-06-30
+
+[bills]
+file = "bills.csv"
+"""
+
+
+def test_a_case_that_says_a_little_of_everything(tmp_path: Path) -> None:
+    path = tmp_path / "case.toml"
+    path.write_text(WHOLE, encoding="utf-8")
+    made = read_case(path)
+    assert made.home.site.design_temperature == pytest.approx(-70 / 9)
+    living = made.home.rooms[0]
+    assert (living.ceiling_low, living.ceiling_high) == pytest.approx((8 * 0.3048, 15 * 0.3048))
+    assert made.today.registers == pytest.approx(
+        {"living room": 0.6, "hall": 0.1, "back bedroom": 0.3}
+    )
+    heads, improve = made.options
+    assert heads.system.heads[0].setpoint == pytest.approx((69 - 32) / 1.8)
+    assert heads.system.furnace_setpoint == pytest.approx((60 - 32) / 1.8)
+    assert improve.system.ducts is not None
+    assert improve.system.ducts.resistance == pytest.approx(8 * 0.1761102, rel=1e-6)
+    assert fact(made, "bills.file").value == "bills.csv"

@@ -75,7 +75,9 @@ def test_stated_values_win_over_words() -> None:
 
 
 def test_register_shares_are_brought_to_one() -> None:
-    made = case(rooms=TWO_ROOMS, today={"registers": {"big room": "70 %", "bedroom": 0.31}})
+    made = case(
+        rooms=TWO_ROOMS, today={"ducts": {"registers": {"big room": "70 %", "bedroom": 0.31}}}
+    )
     assert made.today.registers["big room"] == pytest.approx(0.7 / 1.01)
 
 

@@ -20,7 +20,7 @@ from costcompare.case.values import nearest
 from costcompare.errors import Fault
 from costcompare.units import show
 
-AREA_TOLERANCE = 0.15
+AREA_TOLERANCE = 0.35
 """How far the rooms' areas may add up to another floor area than the stated one (judgement)"""
 _CRAWLSPACES = ("vented crawlspace", "closed crawlspace")
 
@@ -160,7 +160,7 @@ def _areas(document: Document, rooms: Sequence[RoomTable]) -> Iterator[Fault]:
         return
     total = sum(areas)
     if abs(total - stated) > AREA_TOLERANCE * stated:
-        rule = f"the rooms add up to {show(total, 'area')}, more than 15 % away"
+        rule = f"the rooms add up to {show(total, 'area')}, more than 35 % away"
         instead = "the sum of the rooms, or leave floor_area out"
         yield Fault("house.floor_area", rule, show(stated, "area"), instead)
 

@@ -18,7 +18,6 @@ _CHANGES = (
     "thermostat_room",
     "blower",
     "ducts",
-    "registers",
     "heaters",
     "units",
     "backup",
@@ -91,18 +90,20 @@ def _rooms_named(table: SystemTable, path: str, names: Sequence[str] | None) -> 
 
 
 def _registers(table: SystemTable, path: str, names: Sequence[str] | None) -> Iterator[Fault]:
-    registers = cast("dict[str, float | None] | None", table.registers)
+    stated = table.ducts.registers if table.ducts is not None else None
+    registers = cast("dict[str, float | None] | None", stated)
     if registers is None:
         return
+    at = f"{path}.ducts.registers"
     for name in registers:
-        yield from no_such_room(join([*path.split(".", 1), "registers"]), name, names)
+        yield from no_such_room(at, name, names)
     shares = list(registers.values())
     if any(share is None for share in shares):
         return
     total = sum(share for share in shares if share is not None)
     if abs(total - 1.0) > SHARES_TOLERANCE:
         rule = "the shares of all registers must add up to 1"
-        yield Fault(f"{path}.registers", rule, f"they add up to {total:.3g}")
+        yield Fault(at, rule, f"they add up to {total:.3g}")
 
 
 def _units(table: SystemTable, kind: str | None, path: str) -> Iterator[Fault]:
