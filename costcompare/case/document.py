@@ -166,8 +166,8 @@ class RoomTable(Table):
 class DoorwayTable(Table):
     between: list[v.Name]
     state: Annotated[DoorwayState, v.Words(get_args(DoorwayState))] | None = None
-    width: v.Height | None = None
-    height: v.Height | None = None
+    width: v.Opening | None = None
+    height: v.Opening | None = None
 
     @model_validator(mode="after")
     def _two_rooms(self) -> DoorwayTable:
@@ -180,7 +180,7 @@ class CrawlspaceTable(Table):
     vents: Annotated[VentState, v.Words(get_args(VentState))] | None = None
     ground_cover: v.OnOff | None = None
     water_pipes: v.OnOff | None = None
-    height: v.Height | None = None
+    height: v.Opening | None = None
 
 
 class ThermostatTable(Table):
