@@ -281,7 +281,7 @@ _MARKS = str.maketrans(
 
 @cache
 def _registry() -> Any:
-    registry = pint.UnitRegistry()
+    registry: Any = pint.UnitRegistry()
     # The trade's Btu is that of the International Table, exactly; pint's own is rounded.
     registry.define("btu_table = 1055.05585262 joule")
     registry.define("kbtu_table = 1000 btu_table")

@@ -39,7 +39,7 @@ def split(path: str) -> list[str]:
 
 def join(parts: Iterable[str | int]) -> str:
     """One path from its parts."""
-    return ".".join(f'"{p}"' if "." in str(p) else str(p) for p in parts)
+    return ".".join(f'"{p}"' if "." in str(p) or p == "" else str(p) for p in parts)
 
 
 def described(location: Sequence[str | int], document: Any) -> str:

@@ -95,7 +95,9 @@ def _reads(document: Any) -> None:
     assert all(fault.path and fault.rule for fault in faults)
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(
+    max_examples=150, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck)
+)
 @given(data=st.data())
 def test_a_case_with_wrong_values_is_refused_or_read(data: st.DataObject) -> None:
     number = data.draw(st.integers(0, len(DOCUMENTS) - 1))
@@ -120,7 +122,7 @@ def test_a_case_with_wrong_values_is_refused_or_read(data: st.DataObject) -> Non
     _reads(document)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60, deadline=None, derandomize=True)
 @given(
     document=st.recursive(
         st.one_of(
