@@ -31,9 +31,13 @@ LEAST_NOISE = 0.3
 """Share of a month's spread that is day-to-day noise at least, however steep its trend
 (judgement)"""
 
-FARTHEST_DAY = 2.8
-"""Times the month's spread that a day may lie from its mean; 2.5 to 3.2 was the farthest of
-each station year"""
+FARTHEST_DAY = 2.2
+"""Times the month's spread that a day may lie from its mean. The farthest day of each whole
+station year lay at 2.5 to 3.2; a month's farthest lies nearer, and a typical year should not
+hold a record cold day in every month (judgement)"""
+
+NEAR_ENOUGH = 0.01
+"""[K] a day of degree days that is not worth stretching a month for (judgement)"""
 
 COLDEST_HOUR = -62.0
 """[degC] coldest on record in the United States: Prospect Creek, Alaska, 1971 (from memory)"""
@@ -92,9 +96,10 @@ def _kept_degree_days(normals: Normals, apart: np.ndarray) -> np.ndarray:
         found = month_means(np.maximum(BASE_65F - mean - middle[MONTH_OF_DAY] * apart, 0.0))
         low, high = np.where(found < wanted, middle, low), np.where(found < wanted, high, middle)
     stretch = 0.5 * (low + high)
-    # Where the month lies on one side of 65 F the stretch changes nothing and stays at 1.
-    ends = [month_means(np.maximum(BASE_65F - mean - s * apart, 0.0)) for s in (0.5, 1.5)]
-    stretch = np.where(ends[1] - ends[0] > 1e-3, stretch, 1.0)
+    # A month on one side of 65 F meets its degree days as it is: stretching it until a single
+    # day crosses 65 F would only chase the rounding of the normals.
+    as_it_is = month_means(np.maximum(BASE_65F - mean - apart, 0.0))
+    stretch = np.where(np.abs(as_it_is - wanted) > NEAR_ENOUGH, stretch, 1.0)
     return np.asarray(mean + stretch[MONTH_OF_DAY] * apart)
 
 
@@ -107,7 +112,7 @@ def hourly_temperatures(
     is that between its mean daily high and low.
     """
     usual = month_means(clearness)[MONTH_OF_DAY]
-    width = np.clip(1.0 + RANGE_PER_CLEARNESS * (clearness - usual), 0.3, 1.7)
+    width = np.clip(1.0 + RANGE_PER_CLEARNESS * (clearness - usual), 0.3, 1.4)
     smooth = through_means(days, 24)
     wanted = normals.daily_high - normals.daily_low
     swing = 0.5 * wanted
