@@ -1,0 +1,111 @@
+"""What is known about a way to heat and cool a home."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+DuctLocation = Literal["crawlspace", "attic", "basement", "garage", "inside"]
+SystemKind = Literal[
+    "electric furnace", "room heaters", "ducted heat pump", "ductless heat pump", "ideal"
+]
+EQUIPMENT_CLASSES: tuple[str, ...] = (
+    "single-zone cold-climate",
+    "single-zone standard",
+    "multi-zone cold-climate",
+    "multi-zone standard",
+    "ducted variable",
+    "ducted single-speed",
+)
+"""Classes of heat pumps that a case can name; :mod:`costcompare.equipment` has their maps."""
+
+
+@dataclass(frozen=True)
+class Blower:
+    """The fan of a ducted system."""
+
+    airflow: float
+    """[m3/s] through the air handler at full speed"""
+    power: float
+    """[W] at full speed"""
+    variable: bool = False
+    """True where the fan slows down with a modulating heat pump"""
+
+
+@dataclass(frozen=True)
+class Ducts:
+    """The duct system outside the rooms."""
+
+    location: DuctLocation
+    supply_leakage: float
+    """Share of the blower's airflow lost from the supply side to outside the rooms"""
+    return_leakage: float
+    """Share of the blower's airflow drawn into the return side from outside the rooms"""
+    resistance: float
+    """Effective thermal resistance with films [m2 K/W]"""
+    supply_area: float
+    """[m2]"""
+    return_area: float
+    """[m2]"""
+    share_outside: float = 1.0
+    """Share of the areas and leaks that lies in ``location``; the rest is inside"""
+    condition: str = "measured values"
+    """The words of the case, for showing"""
+
+
+@dataclass(frozen=True)
+class HeatPumpUnit:
+    """One outdoor unit with one head, or the ducted unit of a system."""
+
+    equipment_class: str
+    """A row of the class table of :mod:`costcompare.equipment`"""
+    size: float
+    """Nominal cooling capacity [W]"""
+    room: str
+    """The room of the head; for a ducted unit the thermostat's room"""
+    setpoint: float | None = None
+    """[degC], or None to follow the home's thermostat"""
+    mounting_height: float | None = None
+    """[m] to the bottom of the head"""
+
+
+@dataclass(frozen=True)
+class RoomHeater:
+    """A baseboard or plug-in heater with its own thermostat."""
+
+    room: str
+    output: float
+    """[W]"""
+    setpoint: float | None = None
+    """[degC], or None to follow the home's thermostat"""
+
+
+@dataclass(frozen=True)
+class System:
+    """One way to heat (and cool) the home.
+
+    A ducted part is there when ``ducts`` is not None: its heat comes from ``furnace_output``
+    (elements) or from ``ducted_unit`` with ``strip_output`` as backup. Ductless heads and
+    room heaters stand beside it or alone.
+    """
+
+    kind: SystemKind
+    thermostat_room: str | None = None
+    blower: Blower | None = None
+    ducts: Ducts | None = None
+    registers: Mapping[str, float] = field(default_factory=dict)
+    """Share of the supply air by room; adds up to 1"""
+    furnace_output: float = 0.0
+    """Electric elements of a furnace [W]"""
+    furnace_setpoint: float | None = None
+    """[degC] where a furnace kept as backup has a lower setting of its own, else None"""
+    ducted_unit: HeatPumpUnit | None = None
+    strip_output: float = 0.0
+    """[W] resistance strips behind a ducted heat pump"""
+    strip_lockout: float | None = None
+    """[degC] outdoors above which the strips stay off"""
+    heads: tuple[HeatPumpUnit, ...] = ()
+    heaters: tuple[RoomHeater, ...] = ()
+    old_ducts_left_open: bool = False
+    """True where unused ducts and their boots stay open (abandoned, not capped)"""
