@@ -13,7 +13,7 @@ from costcompare.billing.tariff import year_bill
 from costcompare.case.facts import Case, Home, System
 from costcompare.comfort import room_years
 from costcompare.comparing import TODAY, Progress, weather_of
-from costcompare.simulation import Setpoints, simulate_home
+from costcompare.simulation import Setpoints, simulate_home, wanted_by_hour
 from costcompare.weather import Weather
 
 SETBACK = 6.0 / 1.8
@@ -83,8 +83,8 @@ def sweep(
 ) -> Sweep:
     """Today and every option at each setting [degC], held and set back at night.
 
-    Every thermostat, head and heater follows the setting; a furnace kept as backup stays
-    no higher than its own. ``only`` names the choices to try, where not all are wanted:
+    Every thermostat, head and heater follows the setting, those with settings of their own
+    by as much as the house; a furnace kept as backup stays no higher than its own. ``only`` names the choices to try, where not all are wanted:
     a page that shows one option need not wait for the others. Raises WeatherError and
     TariffError as ``compare`` does.
     """
@@ -140,7 +140,7 @@ def _setting_year(
 ) -> SettingYear:
     night = run.setting if run.held else run.setting - SETBACK
     house = np.where(np.array(home.thermostat.night_hours), night, run.setting).astype(float)
-    setpoints = Setpoints(house, home.thermostat.cooling, run.setting, follow=True)
+    setpoints = Setpoints(house, home.thermostat.cooling, wanted_by_hour(home))
     year = simulate_home(home, system, weather, setpoints)
     bill = year_bill(case.tariff, year.electricity / 1000.0, year.index, home.site.time_zone)
     rooms = room_years(home, year)

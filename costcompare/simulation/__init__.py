@@ -14,7 +14,12 @@ results     what a run gives back
 
 from costcompare.simulation.results import DuctHours, HourlyResult, LoadHours
 from costcompare.simulation.run import simulate_home
-from costcompare.simulation.schedules import Setpoints, setpoints_as_lived, setpoints_as_wanted
+from costcompare.simulation.schedules import (
+    Setpoints,
+    setpoints_as_lived,
+    setpoints_as_wanted,
+    wanted_by_hour,
+)
 
 __all__ = [
     "DuctHours",
@@ -24,4 +29,5 @@ __all__ = [
     "setpoints_as_lived",
     "setpoints_as_wanted",
     "simulate_home",
+    "wanted_by_hour",
 ]

@@ -37,37 +37,46 @@ class Setpoints:
 
     house: Floats
     cooling: float
-    ceiling: float | None
-    """No unit of its own setting is set higher than this; None for no limit"""
-    follow: bool = False
-    """True: heads and heaters forget their own settings and follow the house"""
+    wanted: Floats
+    """The warmth at which heads and heaters were given settings of their own"""
 
     def of_unit(self, own: float | None) -> Floats:
-        """Hourly setpoint of a head or heater with a setting of its own, or None."""
-        return self.house if self.follow else self.of_backup(own)
+        """Hourly setpoint of a head or heater with a setting of its own, or None.
 
-    def of_backup(self, own: float | None) -> Floats:
-        """Hourly setpoint of a furnace; one kept as backup has a setting of its own."""
+        Its setting goes with the wanted warmth: when the house is kept cooler, so is it.
+        """
         if own is None:
             return self.house
-        highest = own if self.ceiling is None else min(own, self.ceiling)
-        return np.full(24, highest)
+        moved: Floats = own + self.house - self.wanted
+        return moved
+
+    def of_backup(self, own: float | None) -> Floats:
+        """Hourly setpoint of a furnace; one kept as backup stays no higher than its own."""
+        if own is None:
+            return self.house
+        return np.minimum(self.house, own)
 
 
 def _by_clock(day: float, night: float, night_hours: tuple[bool, ...]) -> Floats:
     return np.where(np.array(night_hours), night, day).astype(float)
 
 
+def wanted_by_hour(home: Home) -> Floats:
+    """The warmth the family wants, by hour of the local day [degC], shape (24,)."""
+    t = home.thermostat
+    return _by_clock(t.wanted, t.wanted_night, t.night_hours)
+
+
 def setpoints_as_lived(home: Home) -> Setpoints:
     """As the family lives now."""
     t = home.thermostat
-    return Setpoints(_by_clock(t.day, t.night, t.night_hours), t.cooling, t.day)
+    return Setpoints(_by_clock(t.day, t.night, t.night_hours), t.cooling, wanted_by_hour(home))
 
 
 def setpoints_as_wanted(home: Home) -> Setpoints:
     """At the warmth the family wants."""
-    t = home.thermostat
-    return Setpoints(_by_clock(t.wanted, t.wanted_night, t.night_hours), t.cooling, None)
+    wanted = wanted_by_hour(home)
+    return Setpoints(wanted, home.thermostat.cooling, wanted)
 
 
 def local_hours(index: pd.DatetimeIndex, time_zone: str) -> NDArray[np.int64]:
