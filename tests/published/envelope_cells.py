@@ -63,12 +63,10 @@ LIGHT_FLOOR = [{"resistance": f"{1.003 / 0.04} m2 K/W"}, layer(0.025, 0.14, 650,
 HEAVY_FLOOR = [{"resistance": f"{1.007 / 0.04} m2 K/W"}, layer(0.080, 1.13, 1400, 1000)]
 
 
-def document(*, heavy: bool = False, free_float: bool = False) -> dict[str, Any]:
-    """Case 600 (or 900), with ideal heating and cooling or floating free."""
+def document(*, heavy: bool = False) -> dict[str, Any]:
+    """Case 600 (or 900), with ideal heating and cooling."""
     u, solar_gain = window()
     faces = {"solar_absorptance": 0.6, "emissivity": 0.9}
-    one_watt = [{"room": "cell", "output": "1 W"}]  # a case must hold some heater
-    system = {"kind": "room heaters", "heaters": one_watt} if free_float else {"kind": "ideal"}
     return {
         "format": 1,
         "title": "Envelope test cell",
@@ -115,6 +113,6 @@ def document(*, heavy: bool = False, free_float: bool = False) -> dict[str, Any]
             }
         ],
         "thermostat": {"day": "20 C", "night": "20 C", "wanted": "20 C", "cooling": "27 C"},
-        "today": system,
+        "today": {"kind": "ideal"},
         "tariff": {"price": "0.10 $/kWh"},
     }
