@@ -21,7 +21,7 @@ class WeatherSummary:
     station: str
     note: str
     heating_degree_days_65f: float
-    """[K day], from daily means of the hours"""
+    """[F day], from daily means of the hours"""
     mean_temperature_degf: float
     mean_temperature_degc: float
     design_temperature_degf: float

@@ -194,8 +194,9 @@ def fact_line(fact: Fact) -> FactLine:
 def assumptions(case: Case, weather: Weather) -> tuple[str, ...]:
     """What every figure rests on, in words."""
     tariff, money = case.tariff, case.money
+    said = f": {weather.note.rstrip('.')}" if weather.note else ""
     lines = [
-        f"Weather: {weather.station} ({weather.source}). {weather.note}".strip(),
+        f"Weather: {weather.station} ({weather.source}){said}.",
         f"Price of electricity: “{tariff.name}” as stated, the same in every year but for a "
         f"growth of {money.price_growth:.1%} a year above inflation.",
         f"Money is counted over {money.study_years} years at {money.discount_rate:.1%} a year "
