@@ -17,6 +17,8 @@ AS_WANTED: Warmth = "at the warmth you want"
 
 @dataclass(frozen=True)
 class WeatherSummary:
+    """The year of weather that everything was worked out on."""
+
     source: str
     station: str
     note: str
@@ -31,6 +33,8 @@ class WeatherSummary:
 
 @dataclass(frozen=True)
 class FactLine:
+    """One fact that was used, how it is known and where it comes from."""
+
     path: str
     value: float | str | bool | None
     unit: str
@@ -40,6 +44,8 @@ class FactLine:
 
 @dataclass(frozen=True)
 class Annual:
+    """The sums of a year."""
+
     electricity_kwh: float
     heating_kwh: float
     backup_kwh: float
@@ -54,6 +60,8 @@ class Annual:
 
 @dataclass(frozen=True)
 class Month:
+    """One month by the local civil calendar."""
+
     month: int
     """1 to 12"""
     electricity_kwh: float
@@ -64,6 +72,8 @@ class Month:
 
 @dataclass(frozen=True)
 class RoomYear:
+    """Who stays warm: the wanted hours of a room; warm, cold and hot add up to them."""
+
     name: str
     comfort_hours: int
     cold_hours: int
@@ -79,6 +89,8 @@ class RoomYear:
 
 @dataclass(frozen=True)
 class DuctYear:
+    """Where the heat put into the ducts went, over the hours of heating."""
+
     delivered_kwh: float
     lost_conduction_kwh: float
     lost_supply_leak_kwh: float
@@ -91,6 +103,8 @@ class DuctYear:
 
 @dataclass(frozen=True)
 class CrawlspaceYear:
+    """How cold the crawlspace gets."""
+
     minimum_temperature_degf: float
     minimum_temperature_degc: float
     hours_below_freezing: int
@@ -128,6 +142,8 @@ class Day:
 
 @dataclass(frozen=True)
 class Choice:
+    """One choice at one warmth: what it costs, who stays warm, when the money comes back."""
+
     name: str
     kind: str
     warmth: Warmth
@@ -160,12 +176,16 @@ class Part:
 
 @dataclass(frozen=True)
 class MonthParts:
+    """The parts of one month's bill; they add up to it."""
+
     month: int
     parts: tuple[Part, ...]
 
 
 @dataclass(frozen=True)
 class Caution:
+    """What to look out for, and the fact or figure that raised it."""
+
     topic: str
     text: str
     because: str
@@ -173,6 +193,8 @@ class Caution:
 
 @dataclass(frozen=True)
 class Comparison:
+    """Today and every option over the same year of weather."""
+
     format: int
     title: str
     weather: WeatherSummary

@@ -39,6 +39,8 @@ class SettingYear:
 
 @dataclass(frozen=True)
 class SweepChoice:
+    """One choice at every setting."""
+
     name: str
     is_today: bool
     years: tuple[SettingYear, ...]
@@ -64,6 +66,8 @@ class SweepChoice:
 
 @dataclass(frozen=True)
 class Sweep:
+    """Today and the options at every setting."""
+
     settings_degf: tuple[float, ...]
     setback_degf: float
     """How much lower the night is in the set-back years, as a difference [F]"""
@@ -84,9 +88,10 @@ def sweep(
     """Today and every option at each setting [degC], held and set back at night.
 
     Every thermostat, head and heater follows the setting, those with settings of their own
-    by as much as the house; a furnace kept as backup stays no higher than its own. ``only`` names the choices to try, where not all are wanted:
-    a page that shows one option need not wait for the others. Raises WeatherError and
-    TariffError as ``compare`` does.
+    by as much as the house; a furnace kept as backup stays no higher than its own.
+    ``only`` names the choices to try, where not all are wanted: a page that shows one
+    option need not wait for the others. Raises WeatherError and TariffError as ``compare``
+    does.
     """
     tell = progress or (lambda _text, _share: None)
     year = weather if weather is not None else weather_of(case)

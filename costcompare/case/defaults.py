@@ -60,6 +60,8 @@ class DuctDefault:
 
 @dataclass(frozen=True)
 class WindowDefault:
+    """What windows of a number of panes are taken to be."""
+
     u_factor: float
     """[W/(m2 K)]"""
     solar_gain: float
@@ -68,6 +70,8 @@ class WindowDefault:
 
 @dataclass(frozen=True)
 class OptionDefault:
+    """How long a kind of option lasts, and what its upkeep costs."""
+
     life: float
     """[years]"""
     maintenance: float
