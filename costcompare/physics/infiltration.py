@@ -8,17 +8,28 @@ worked example in tests/published.
 from __future__ import annotations
 
 import math
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
 from costcompare.physics.compiled import compiled
 
-# Enhanced model, no flue; rows: one, two, three storeys.
-STACK_COEFFICIENT = np.array([0.054, 0.078, 0.098])  # [(Pa/K)^n]
-WIND_COEFFICIENT_CRAWLSPACE = np.array([0.128, 0.142, 0.151])  # [(Pa s2/m2)^n]
-WIND_COEFFICIENT_SLAB = np.array([0.156, 0.170, 0.170])  # slab or basement
-SHELTER_FACTOR = np.array([1.00, 0.90, 0.70, 0.50, 0.30])  # class 1 to 5
+# Enhanced model; rows: one, two, three storeys.
+STACK_COEFFICIENT = np.array([0.054, 0.078, 0.098])  # [(Pa/K)^n], no flue
+STACK_COEFFICIENT_FLUE = np.array([0.069, 0.089, 0.107])
+WIND_COEFFICIENT_CRAWLSPACE = np.array([0.128, 0.142, 0.151])  # [(Pa s2/m2)^n], no flue
+WIND_COEFFICIENT_CRAWLSPACE_FLUE = np.array([0.128, 0.142, 0.154])
+WIND_COEFFICIENT_SLAB = np.array([0.156, 0.170, 0.170])  # slab or basement, no flue
+WIND_COEFFICIENT_SLAB_FLUE = np.array([0.142, 0.156, 0.167])
+SHELTER_FACTOR = np.array([1.00, 0.90, 0.70, 0.50, 0.30])  # class 1 to 5, no flue
+SHELTER_FACTOR_FLUE = np.array(  # rows: storeys, columns: class; the flue stands in the wind
+    [
+        [1.10, 1.02, 0.86, 0.70, 0.54],
+        [1.07, 0.98, 0.81, 0.64, 0.46],
+        [1.06, 0.97, 0.79, 0.61, 0.43],
+    ]
+)
 WIND_SPEED_MULTIPLIER = np.array([0.48, 0.59, 0.67])  # station wind to the house's wind
 
 # Basic model; rows: storeys, columns: shelter class.
@@ -59,6 +70,88 @@ def enhanced(
     by_stack = coefficient * stack * abs(difference) ** exponent
     by_wind = coefficient * wind * speed ** (2.0 * exponent)
     return math.sqrt(by_stack * by_stack + by_wind * by_wind)
+
+
+class Envelope(NamedTuple):
+    """Where the leaks of a house lie, for the full form of the enhanced model."""
+
+    height: float
+    """Of the highest ceiling over the floor [m]"""
+    ceiling_and_floor: float
+    """R: share of all leaks that lies in ceiling and floor together"""
+    ceiling_less_floor: float = 0.0
+    """X: share in the ceiling less share in the floor"""
+    flue: float = 0.0
+    """Y: share in an open flue"""
+    flue_height: float = 1.5
+    """Top of the flue over the ceiling's height"""
+    crawlspace: bool = True
+    """False for a slab or a basement"""
+
+
+REFERENCE_DENSITY = 1.2041 * 293.15
+"""[kg K/m3] density of air at sea level times its absolute temperature (from memory)"""
+GRAVITY = 9.80665
+"""[m/s2] standard gravity"""
+INTERACTION = -1.0 / 3.0
+"""Of stack and wind, which work against each other in part: Walker and Wilson (from memory)"""
+
+
+def full_enhanced(
+    coefficient: float,
+    exponent: float,
+    envelope: Envelope,
+    *,
+    inside: float,
+    outside: float,
+    speed: float,
+) -> float:
+    """Flow through the envelope [m3/s] by the full form of the enhanced model.
+
+    ``coefficient`` [m3/(s Pa^n)] of all leaks with the flue, ``inside`` and ``outside``
+    [degC], ``speed`` [m/s] of the wind at the house, shelter included. The hourly model uses
+    the table form, :func:`enhanced`; this one shows what the tables rest on.
+
+    Source: Walker and Wilson, HVAC&R Research 4(2) 1998 (from memory). Without a flue it is
+    checked against a worked figure, with one against the tables only.
+    """
+    difference = abs(inside - outside)
+    pressure = REFERENCE_DENSITY / (outside + 273.15) * GRAVITY * envelope.height
+    pressure *= difference / (inside + 273.15)
+    by_stack = coefficient * stack_factor(exponent, envelope) * pressure**exponent
+    dynamic = 0.5 * REFERENCE_DENSITY / (outside + 273.15) * speed * speed
+    by_wind = coefficient * wind_factor(exponent, envelope) * dynamic**exponent
+    power = 1.0 / exponent
+    together = by_stack**power + by_wind**power
+    together += INTERACTION * (by_stack * by_wind) ** (0.5 * power)
+    return float(together**exponent)
+
+
+def stack_factor(exponent: float, envelope: Envelope) -> float:
+    """f_s of the full form, dimensionless."""
+    n, r, x, y = exponent, *envelope[1:4]
+    middle = (x + (2.0 * n + 1.0) * y) ** 2 / (2.0 - r)
+    walls = (1.0 + n * r) / (n + 1.0) * (0.5 - 0.5 * min(middle, 1.0) ** 1.25) ** (n + 1.0)
+    if y <= 0.0:
+        return float(walls)
+    above = envelope.flue_height - 1.0
+    balanced = r + 2.0 * (1.0 - r - y) / (n + 1.0) - 2.0 * y * above**n
+    shape = 3.0 * (balanced - x) ** 2 * r ** (1.0 - n) / (2.0 * (envelope.flue_height + 1.0))
+    return float(walls + n * y * above ** ((3.0 * n - 1.0) / 3.0) * (1.0 - shape))
+
+
+def wind_factor(exponent: float, envelope: Envelope) -> float:
+    """f_w of the full form, dimensionless."""
+    n, r, x, y = exponent, *envelope[1:4]
+    if envelope.crawlspace:
+        level = (1.0 - r) / 5.0 - 1.5 * y
+        offset = ((x - level) / (2.0 - level)) ** 2
+        return float(
+            0.19 * (2.0 - n) * (1.0 - offset**0.75) * (1.0 - r * (0.5 * n + 0.2)) * (1.0 - y / 4.0)
+        )
+    by_flue = 0.5 * (x + r + 2.0 * y)
+    flue = 0.25 * y * (by_flue - 2.0 * y * by_flue**4)
+    return float(0.19 * (2.0 - n) * (1.0 - (0.5 * (x + r)) ** 1.5) - flue)
 
 
 def basic(
