@@ -24,6 +24,9 @@ from costcompare.case.facts import (
 DuctCondition = Literal[
     "fallen or open branch", "old, never sealed", "average", "sealed and tested"
 ]
+BranchState = Literal["crushed", "fallen"]
+ReturnPath = Literal["ducted", "panned joists", "open to the space"]
+DuctMaterial = Literal["metal", "flexible"]
 BackupKind = Literal["none", "room heaters", "keep furnace", "strips"]
 FloorInsulationCondition = Literal["tight", "sagging", "fallen"]
 OptionKind = Literal[
@@ -208,6 +211,13 @@ class DuctsTable(Table):
     condition: Annotated[DuctCondition, v.Words(get_args(DuctCondition))] | None = None
     supply_leakage: v.LeakShare | None = None
     return_leakage: v.LeakShare | None = None
+    supply_leakage_at_25_pa: v.LeakFlow | None = None
+    return_leakage_at_25_pa: v.LeakFlow | None = None
+    return_path: Annotated[ReturnPath, v.Words(get_args(ReturnPath))] | None = None
+    material: Annotated[DuctMaterial, v.Words(get_args(DuctMaterial))] | None = None
+    branches: (
+        dict[str, Annotated[BranchState, v.Words(get_args(BranchState))]] | None
+    ) = None
     insulation: v.Resistance | None = None
     supply_area: v.WindowArea | None = None
     return_area: v.WindowArea | None = None

@@ -16,8 +16,13 @@ def _usual_location(foundation: Foundation) -> DuctLocation:
     return "basement" if foundation == "basement" else "crawlspace"
 
 
-def ducts_of(setup: Setup, table: DuctsTable | None, before: Ducts | None) -> Ducts:
-    """The ducts of a system: as stated, as ``before`` where nothing else is said, or filled."""
+def ducts_of(
+    setup: Setup, table: DuctsTable | None, before: Ducts | None, airflow: float
+) -> Ducts:
+    """The ducts of a system: as stated, as ``before`` where nothing else is said, or filled.
+
+    ``airflow`` [m3/s] is the blower's: leaks that were measured as flows are shares of it.
+    """
     if before is not None and table is None:
         return before
     table = table or DuctsTable()
@@ -26,8 +31,9 @@ def ducts_of(setup: Setup, table: DuctsTable | None, before: Ducts | None) -> Du
     if location is None:
         location = _usual_location(setup.home.house.foundation)
         ledger.note(f"{path}.location", location, "judgement: under or over the rooms")
-    condition, leaks = _condition(setup, table, before)
-    measured = table.condition is None and table.supply_leakage is not None
+    stated = _stated_tightness(setup, table, airflow)
+    condition, leaks = _condition(setup, table, before, stated)
+    measured = table.condition is None and stated.supply_leakage is not None
     house = setup.home.house
     upper = setup.default("ducts.upper_storeys_factor") if house.storeys > 1 else 1.0
     supply_area, return_area = table.supply_area, table.return_area
@@ -42,6 +48,9 @@ def ducts_of(setup: Setup, table: DuctsTable | None, before: Ducts | None) -> Du
     share = table.share_outside
     if share is None and before is not None:
         share = before.share_outside
+    branches = table.branches
+    if branches is None:
+        branches = dict(before.branches) if before and table.condition is None else {}
     return Ducts(
         location=location,
         supply_leakage=leaks.supply_leakage,
@@ -50,8 +59,32 @@ def ducts_of(setup: Setup, table: DuctsTable | None, before: Ducts | None) -> Du
         supply_area=supply_area,
         return_area=return_area,
         share_outside=ledger.measure(share, f"{path}.share_outside", "ducts.share_outside"),
+        cyclic_loss=_cyclic_loss(setup, table, before),
+        branches=branches,
         condition="measured values" if measured else condition,
     )
+
+
+@dataclass(frozen=True)
+class _Stated:
+    """What the case says of leaks and insulation; None for what it does not."""
+
+    supply_leakage: float | None
+    return_leakage: float | None
+    resistance: float | None
+
+
+def _stated_tightness(setup: Setup, table: DuctsTable, airflow: float) -> _Stated:
+    """Leaks as shares of the airflow, whether stated as shares, as flows or by return path."""
+    supply, back = table.supply_leakage, table.return_leakage
+    if supply is None and table.supply_leakage_at_25_pa is not None:
+        supply = flow_share(table.supply_leakage_at_25_pa, airflow)
+    if back is None and table.return_leakage_at_25_pa is not None:
+        back = flow_share(table.return_leakage_at_25_pa, airflow)
+    path = {"panned joists": "ducts.return_panned", "open to the space": "ducts.return_open"}
+    if back is None and table.return_path in path:
+        back = setup.fill(None, "ducts.return_leakage", path[table.return_path])
+    return _Stated(supply, back, table.insulation)
 
 
 @dataclass(frozen=True)
@@ -61,10 +94,12 @@ class _Tightness:
     resistance: float
 
 
-def _condition(setup: Setup, table: DuctsTable, before: Ducts | None) -> tuple[str, _Tightness]:
+def _condition(
+    setup: Setup, table: DuctsTable, before: Ducts | None, said: _Stated
+) -> tuple[str, _Tightness]:
     """The words for the ducts' condition, and the leaks and insulation that follow."""
     built, ledger, path = setup.home.house.built, setup.ledger, f"{setup.path}.ducts"
-    stated = (table.supply_leakage, table.return_leakage, table.insulation)
+    stated = (said.supply_leakage, said.return_leakage, said.resistance)
     if table.condition is None and before is not None:
         kept = (before.supply_leakage, before.return_leakage, before.resistance)
         chosen = [k if s is None else s for s, k in zip(stated, kept, strict=True)]
@@ -92,6 +127,25 @@ def _condition(setup: Setup, table: DuctsTable, before: Ducts | None) -> tuple[s
     if resistance is None:
         resistance = ledger.filled(f"{path}.insulation", better, "resistance", source=source)
     return condition, _Tightness(supply, back, resistance)
+
+
+def _cyclic_loss(setup: Setup, table: DuctsTable, before: Ducts | None) -> float:
+    """Heat left in the ducts at short runs, by what they are made of."""
+    if table.material is None and before is not None:
+        return before.cyclic_loss
+    material = table.material or setup.ledger.words(
+        None, f"{setup.path}.ducts.material", "ducts.material"
+    )
+    return setup.default(f"ducts.cyclic_loss_{material}")
+
+
+def flow_share(flow: float, airflow: float) -> float:
+    """A leak measured at 25 Pa as a share of the blower's airflow, both in [m3/s].
+
+    The ducts are taken to run at 25 Pa on average, so that the measured flow is the flow
+    in use (the default of ASHRAE Standard 152, from memory).
+    """
+    return min(flow / airflow, 0.9)
 
 
 def _area(setup: Setup, side: str, floor_area: float) -> float:

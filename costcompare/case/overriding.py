@@ -30,7 +30,24 @@ NAMED_ROWS = frozenset({"rooms", "doorways", "options"})
 """Lists at the top of a case"""
 
 REPLACES: Mapping[str, tuple[str, ...]] = {
-    "today.ducts.condition": ("today.ducts.supply_leakage", "today.ducts.return_leakage"),
+    "today.ducts.condition": (
+        "today.ducts.supply_leakage",
+        "today.ducts.return_leakage",
+        "today.ducts.supply_leakage_at_25_pa",
+        "today.ducts.return_leakage_at_25_pa",
+        "today.ducts.return_path",
+        "today.ducts.branches",
+    ),
+    "today.ducts.supply_leakage": ("today.ducts.supply_leakage_at_25_pa",),
+    "today.ducts.supply_leakage_at_25_pa": ("today.ducts.supply_leakage",),
+    "today.ducts.return_leakage": (
+        "today.ducts.return_leakage_at_25_pa",
+        "today.ducts.return_path",
+    ),
+    "today.ducts.return_leakage_at_25_pa": (
+        "today.ducts.return_leakage",
+        "today.ducts.return_path",
+    ),
     "house.air_changes": ("house.air_leakage_at_50_pa",),
     "house.air_leakage_at_50_pa": ("house.air_changes",),
     "house.window_panes": ("house.window_u_factor", "house.window_solar_gain"),

@@ -50,6 +50,10 @@ class Ducts:
     """[m2]"""
     share_outside: float = 1.0
     """Share of the areas and leaks that lies in ``location``; the rest is inside"""
+    cyclic_loss: float = 0.0
+    """Share of the heat that is left in the ducts when the blower stops, at short runs"""
+    branches: Mapping[str, str] = field(default_factory=dict)
+    """``crushed`` or ``fallen`` by the room of the register"""
     condition: str = "measured values"
     """The words of the case, for showing"""
 

@@ -59,6 +59,8 @@ def _system(setup: Setup) -> System:
         system = replace(bare, heaters=_heaters(setup))
     else:
         system = bare
+    if setup.table.heaters and setup.kind != "room heaters":
+        system = replace(system, heaters=_heaters(setup))
     if setup.table.backup is not None:
         system = _with_backup(system, setup, setup.table.backup)
     left_open = bool(setup.table.old_ducts_left_open) and system.ducts is None
@@ -95,10 +97,12 @@ def _with_ducted_unit(system: System, setup: Setup) -> System:
 
 def _with_air_side(system: System, setup: Setup, usual_airflow: float) -> System:
     """The system with its blower, ducts and registers."""
+    blower = _blower(system, setup, usual_airflow)
+    before = setup.today.ducts if setup.today else None
     return replace(
         system,
-        blower=_blower(system, setup, usual_airflow),
-        ducts=ducts_of(setup, setup.table.ducts, setup.today.ducts if setup.today else None),
+        blower=blower,
+        ducts=ducts_of(setup, setup.table.ducts, before, blower.airflow),
         registers=_registers(setup),
     )
 

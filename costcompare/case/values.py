@@ -236,6 +236,7 @@ UFactor = Annotated[float, Measure("u_factor", above="0 W/m2/K", at_most="10 W/m
 Use = Annotated[float, Measure("energy_rate", at_least="0 W", at_most="50000 kWh/month")]
 MonthlyEnergy = Annotated[float, Measure("monthly_energy", above="0 kWh")]
 Share = Annotated[float, Measure("fraction", at_least="0 %", at_most="100 %")]
+LeakFlow = Annotated[float, Measure("airflow", at_least="0 cfm", at_most="3000 cfm")]
 LeakShare = Annotated[float, Measure("fraction", at_least="0 %", at_most="90 %")]
 Rate = Annotated[float, Measure("fraction", at_least="-20 %", at_most="50 %")]
 Money = Annotated[float, Measure("money", at_least="0 $", at_most="10000000 $")]

@@ -40,6 +40,8 @@ class DuctState(NamedTuple):
     """[m3/s] while running"""
     heat: float
     """Into the air while running, blower included [W]"""
+    left: float
+    """Of it, left in the ducts as they cool down, while running [W]"""
     main: float
     """Mean of the hour, without strips and blower [W]"""
     strips: float
@@ -71,7 +73,7 @@ def duct_state(
 ) -> DuctState:
     """What the ducted system does at a control between 0 (off), 1 (most) and 2 (all strips)."""
     if control <= 0.0 or ducts.present == 0:
-        return DuctState(0.0, ducts.airflow, 0.0, 0.0, 0.0, 0.0, 1.0, 1.0, 1.0, 1.0)
+        return DuctState(0.0, ducts.airflow, 0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 1.0, 1.0, 1.0)
     main = min(control, 1.0) * most
     extra = max(control - 1.0, 0.0) * strips
     run = 1.0
@@ -91,10 +93,12 @@ def duct_state(
     flow = ducts.airflow * share
     blower_on = ducts.blower_power * share**BLOWER_EXPONENT
     leak = share**LEAK_FLOW_EXPONENT
+    heat = sign * main_on + extra_on + blower_on
     return DuctState(
         run,
         flow,
-        sign * main_on + extra_on + blower_on,
+        heat,
+        heat * ducts.cyclic_loss * (1.0 - run),
         sign * main,
         extra,
         run * blower_on,
@@ -252,7 +256,7 @@ def add_ducts(matrix: Floats, right: Floats, air: Air, ducts: DuctNet, state: Du
     if ducts.present == 0 or state.run <= 0.0:
         return
     k_flow = air.heat_capacity * state.flow
-    rise = state.heat / k_flow
+    rise = (state.heat - state.left) / k_flow
     back = ducts.return_room
     space = ducts.space if ducts.space >= 0 else back
     kept = state.kept_return * state.return_factor
@@ -266,7 +270,9 @@ def add_ducts(matrix: Floats, right: Floats, air: Air, ducts: DuctNet, state: Du
         matrix[i, space] -= supply * from_space
         right[i, 0] += supply * constant
     if ducts.space < 0:
+        right[back, 0] += state.run * state.left
         return
+    right[space, 0] += state.run * state.left
     leak = state.run * k_flow * (1.0 - state.kept_supply)
     matrix[space, space] += leak * (1.0 - from_space)
     matrix[space, back] -= leak * from_room

@@ -86,11 +86,15 @@ def duct_terms(
     back = temperature[ducts.return_room]
     around = temperature[ducts.space] if ducts.space >= 0 else back
     k_flow = state.run * air.heat_capacity * state.flow
-    rise = state.heat / (air.heat_capacity * state.flow)
+    rise = (state.heat - state.left) / (air.heat_capacity * state.flow)
     path = air_path(back, around, rise, state.kept_return, state.return_factor, state.supply_factor)
     terms[0] = k_flow * state.kept_supply * (path.register - back)
     by_return = state.kept_return * (1.0 - state.return_factor) * (back - around)
     terms[1] = k_flow * (by_return + path.supply_plenum - path.register)
+    if ducts.space >= 0:
+        terms[1] += state.run * state.left
+    else:
+        terms[0] += state.run * state.left
     terms[2] = k_flow * (1.0 - state.kept_supply) * (path.register - back)
     terms[3] = k_flow * (1.0 - state.kept_return) * (back - around)
 

@@ -17,14 +17,26 @@ from costcompare.simulation.surfaces import wall_areas
 Floats = NDArray[np.float64]
 
 SPACES_THAT_LEAK_UP = ("crawlspace", "basement", "garage")
+OPEN_BOOTS = 0.12
+"""Leakage of ducts whose boots stay open over that of the house: 12 % in a set of Florida
+houses (Cummings and Tooley 1990, read); it lies in the floor"""
 CEILING_LEAK = 0.5
 """Leak of a square metre of ceiling over that of a square metre of wall (judgement)"""
 
 
 def air_network(
-    home: Home, nodes: dict[str, int], storage: Floats, pressure: float, root: str
+    home: Home,
+    nodes: dict[str, int],
+    storage: Floats,
+    pressure: float,
+    root: str,
+    *,
+    boots_open: bool = False,
 ) -> Air:
-    """Leakage and links of a home; ``root`` is the room that all air finds its way to."""
+    """Leakage and links of a home; ``root`` is the room that all air finds its way to.
+
+    ``boots_open``: unused ducts were left with their boots open in the floor.
+    """
     house, leak = home.house, home.house.leakage
     rooms = len(home.rooms)
     row = min(house.storeys, 3) - 1
@@ -36,11 +48,14 @@ def air_network(
     volume = sum(room.volume for room in home.rooms)
     if leak.flow_at_50_pa is not None:
         coefficient = infiltration.leakage_coefficient(leak.flow_at_50_pa, leak.exponent)
+        coefficient *= 1.0 + (OPEN_BOOTS if boots_open else 0.0)
     elif leak.air_changes is not None:
         constant = leak.air_changes * volume / 3600.0
     exposure = _exposure(home)
     over = np.array([r.floor_area if r.below in SPACES_THAT_LEAK_UP else 0.0 for r in home.rooms])
     floor_share = leak.floor_share if over.sum() > 0.0 and coefficient > 0.0 else 0.0
+    if boots_open and floor_share > 0.0:
+        floor_share = (floor_share + OPEN_BOOTS) / (1.0 + OPEN_BOOTS)
     share_space = floor_share * over / over.sum() if over.sum() > 0.0 else np.zeros(rooms)
     link_from, link_to = _links(home, nodes, root)
     airing = np.array([house.airing * room.volume / 3600.0 for room in home.rooms])

@@ -121,6 +121,8 @@ class DuctNet(NamedTuple):
     supply_area: float
     return_area: float
     resistance: float
+    cyclic_loss: float
+    """Share of the heater's heat left in the ducts when the blower stops, at short runs"""
     registers: Floats
     return_room: int
     """Also the root of the tree of links"""

@@ -159,26 +159,55 @@ def duct_network(home: Home, system: System, nodes: dict[str, int], twin: int) -
         return no_ducts(len(rooms), largest)
     ducts = outside_part(system.ducts)
     inside = ducts.location == "inside"
-    registers = np.array([system.registers.get(room.name, 0.0) for room in rooms])
-    if registers.sum() <= 0.0:
-        registers = np.array([room.floor_area for room in rooms])
+    registers, fallen = reaching_air(home, system, ducts)
     least = LEAST_FLOW if system.blower.variable else 1.0
     return DuctNet(
         present=1,
         space=-1 if inside else nodes[ducts.location],
         twin=-1 if inside else twin,
-        supply_leakage=float(ducts.supply_leakage),
+        supply_leakage=float(ducts.supply_leakage + (1.0 - ducts.supply_leakage) * fallen),
         return_leakage=float(ducts.return_leakage),
         supply_area=float(ducts.supply_area),
         return_area=float(ducts.return_area),
         resistance=float(ducts.resistance),
-        registers=registers / registers.sum(),
+        cyclic_loss=float(ducts.cyclic_loss),
+        registers=registers,
         return_room=thermostat,
         thermostat=thermostat,
         airflow=float(system.blower.airflow),
         least_flow=least,
         blower_power=float(system.blower.power),
     )
+
+
+CRUSHED = 0.35
+"""Share of its air that a crushed branch still passes (judgement)"""
+FALLEN = 0.85
+"""Share of a register's air that a fallen branch loses: it blows freely (judgement)"""
+
+
+def reaching_air(home: Home, system: System, ducts: Ducts) -> tuple[Floats, float]:
+    """Shares of the supply air by room, adding up to 1, and the share lost at fallen branches.
+
+    A fallen branch blows most of its air into the space round the ducts; a crushed one sends
+    it to the other registers. Ducts inside the rooms lose nothing that way.
+    """
+    rooms = home.rooms
+    shares = np.array([system.registers.get(room.name, 0.0) for room in rooms])
+    if shares.sum() <= 0.0:
+        shares = np.array([room.floor_area for room in rooms])
+    shares = shares / shares.sum()
+    lost = 0.0
+    for number, room in enumerate(rooms):
+        damage = ducts.branches.get(room.name)
+        if damage == "crushed":
+            shares[number] *= CRUSHED
+        elif damage == "fallen" and ducts.location != "inside":
+            lost += shares[number] * FALLEN
+            shares[number] *= 1.0 - FALLEN
+    # What a crushed branch holds back comes out of the other registers; what a fallen one
+    # loses is a leak.
+    return shares / shares.sum(), lost
 
 
 def no_ducts(rooms: int, root: int) -> DuctNet:
@@ -192,6 +221,7 @@ def no_ducts(rooms: int, root: int) -> DuctNet:
         supply_area=0.0,
         return_area=0.0,
         resistance=1.0,
+        cyclic_loss=0.0,
         registers=np.zeros(rooms),
         return_room=root,
         thermostat=root,

@@ -140,7 +140,8 @@ def _run(
     ducts = duct_network(home, system, nodes, nodes.get(TWIN + doubled.name, -1) if doubled else -1)
     root = home.rooms[ducts.return_room].name
     pressure = float(weather.column("pressure_pa").mean())
-    air = air_network(home, nodes, storage, pressure, root)
+    boots_open = system.old_ducts_left_open
+    air = air_network(home, nodes, storage, pressure, root, boots_open=boots_open)
     weathered = Weathered(
         outdoor,
         weather.column("relative_humidity"),

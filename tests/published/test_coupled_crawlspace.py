@@ -120,6 +120,7 @@ def solve(s: Steady) -> Found:
         supply_area=405 * SQUARE_FOOT,
         return_area=75 * SQUARE_FOOT,
         resistance=s.r * R_UNIT,
+        cyclic_loss=0.0,
         registers=np.ones(1),
         return_room=0,
         thermostat=0,

@@ -67,6 +67,7 @@ def _system(
     names = known_rooms(document)
     yield from _rooms_named(table, path, names)
     yield from _registers(table, path, names)
+    yield from _duct_leaks(table, path, names)
     yield from _units(table, kind, path)
     yield from _backup(table, kind, path)
     yield from _ducts(document, table, f"{path}.ducts")
@@ -87,6 +88,25 @@ def _rooms_named(table: SystemTable, path: str, names: Sequence[str] | None) -> 
         yield from no_such_room(f"{path}.backup.room", table.backup.room, names)
         for name in table.backup.rooms or []:
             yield from no_such_room(f"{path}.backup.rooms", name, names)
+
+
+def _duct_leaks(table: SystemTable, path: str, names: Sequence[str] | None) -> Iterator[Fault]:
+    """Each side's leak is said once, and damaged branches lead to rooms there are."""
+    ducts = table.ducts
+    if ducts is None:
+        return
+    at = f"{path}.ducts"
+    for side in ("supply", "return"):
+        share, flow = f"{side}_leakage", f"{side}_leakage_at_25_pa"
+        if getattr(ducts, share) is not None and getattr(ducts, flow) is not None:
+            yield Fault(f"{at}.{flow}", f"a leak is stated once, here or as {share}", "both")
+    if ducts.return_path in {"panned joists", "open to the space"} and (
+        ducts.return_leakage is not None or ducts.return_leakage_at_25_pa is not None
+    ):
+        rule = "says how much the return draws in, so a return leakage beside it says it twice"
+        yield Fault(f"{at}.return_path", rule, str(ducts.return_path))
+    for name in ducts.branches or {}:
+        yield from no_such_room(f"{at}.branches", name, names)
 
 
 def _registers(table: SystemTable, path: str, names: Sequence[str] | None) -> Iterator[Fault]:
