@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Annotated, Any, NoReturn, ParamSpec, TypeVar
 
 import typer
 
-from costcompare.errors import CostCompareError, Fault, FileExists, InputError
+from costcompare.errors import CostCompareError, Fault, InputError, OverwriteError
 
 if TYPE_CHECKING:
     from costcompare.case.facts import Case
@@ -139,7 +139,7 @@ def check_target(target: str | Path | None, force: bool) -> None:
     if target is None or str(target) == "-" or force or not Path(target).exists():
         return
     rule = "exists and is not overwritten"
-    raise FileExists([Fault(str(target), rule, instead="another name, or add --force")])
+    raise OverwriteError([Fault(str(target), rule, instead="another name, or add --force")])
 
 
 def write(target: Path, text: str) -> None:
