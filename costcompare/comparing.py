@@ -184,7 +184,7 @@ def _choice(case: Case, done: _Done, before: Before) -> Choice:
         annual=annual(year, done.bill),
         monthly=months_of(year, done.bill, case.home.site.time_zone),
         rooms=comfort.room_years(plan.home, year),
-        ducts=duct_year(year),
+        ducts=duct_year(plan.home, plan.system, year),
         crawlspace=crawlspace_year(year),
         energy_balance_error=year.energy_balance_error,
         money=money_years(case, plan.option, plan.warmth, done.bill, before),

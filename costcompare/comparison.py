@@ -98,6 +98,7 @@ class DuctYear:
     induced_infiltration_kwh: float
     regained_kwh: float
     delivery_effectiveness: float
+    standard_delivery_effectiveness: float
     """Delivered over heat put into the ducts"""
 
 

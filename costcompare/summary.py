@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from costcompare.billing.clock import civil_hours
 from costcompare.billing.tariff import YearBill
-from costcompare.case.facts import Case, Fact, Option
+from costcompare.case.facts import Case, Fact, Home, Option, System
 from costcompare.comparison import (
     AS_LIVED,
     AS_WANTED,
@@ -22,10 +22,13 @@ from costcompare.comparison import (
     Warmth,
     WeatherSummary,
 )
+from costcompare.equipment.classes import rated_heating
 from costcompare.equipment.performance import FIELD_FACTOR
 from costcompare.money.incentives import counted
 from costcompare.money.life_cycle import evaluate
+from costcompare.physics.ducts import delivery_effectiveness
 from costcompare.simulation import HourlyResult
+from costcompare.simulation.plant import duct_network
 from costcompare.weather import (
     Weather,
     design_temperature,
@@ -92,7 +95,39 @@ def months_of(year: HourlyResult, bill: YearBill, time_zone: str) -> tuple[Month
     )
 
 
-def duct_year(year: HourlyResult) -> DuctYear | None:
+WINTER = (11, 0, 1)
+"""December, January, February, counted from 0"""
+
+
+def standard_effectiveness(home: Home, system: System, year: HourlyResult) -> float:
+    """Delivery effectiveness of the standard's steady formula, as a quick cross-check.
+
+    At the winter's mean temperatures of the thermostat's room and of the space round the
+    ducts, the heater at full output (ASHRAE Standard 152, from memory); 1 for ducts inside.
+    """
+    if system.ducts is None or system.ducts.location not in year.space_temperature:
+        return 1.0
+    nodes = {room.name: number for number, room in enumerate(home.rooms)}
+    nodes[system.ducts.location] = len(nodes)
+    network = duct_network(home, system, nodes, -1)
+    winter = np.isin(year.index.month.to_numpy() - 1, WINTER)
+    output = system.furnace_output
+    if system.ducted_unit is not None:
+        output = rated_heating(system.ducted_unit.size, ducted=True)
+    return delivery_effectiveness(
+        airflow=network.airflow,
+        heat_output=output + network.blower_power,
+        supply_leakage=network.supply_leakage,
+        return_leakage=network.return_leakage,
+        supply_area=network.supply_area,
+        return_area=network.return_area,
+        resistance=network.resistance,
+        room=float(year.room_temperature[winter, network.return_room].mean()),
+        around=float(year.space_temperature[system.ducts.location][winter].mean()),
+    )
+
+
+def duct_year(home: Home, system: System, year: HourlyResult) -> DuctYear | None:
     """Where the heat put into the ducts went, over the hours of heating."""
     if year.ducts is None:
         return None
@@ -117,6 +152,7 @@ def duct_year(year: HourlyResult) -> DuctYear | None:
         induced_infiltration_kwh=terms["induced_infiltration"],
         regained_kwh=terms["regained"],
         delivery_effectiveness=terms["delivered"] / put_in if put_in > 0.0 else 1.0,
+        standard_delivery_effectiveness=standard_effectiveness(home, system, year),
     )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from costcompare.case.defaults import duct_default, house_default
@@ -16,9 +17,7 @@ def _usual_location(foundation: Foundation) -> DuctLocation:
     return "basement" if foundation == "basement" else "crawlspace"
 
 
-def ducts_of(
-    setup: Setup, table: DuctsTable | None, before: Ducts | None, airflow: float
-) -> Ducts:
+def ducts_of(setup: Setup, table: DuctsTable | None, before: Ducts | None, airflow: float) -> Ducts:
     """The ducts of a system: as stated, as ``before`` where nothing else is said, or filled.
 
     ``airflow`` [m3/s] is the blower's: leaks that were measured as flows are shares of it.
@@ -48,9 +47,9 @@ def ducts_of(
     share = table.share_outside
     if share is None and before is not None:
         share = before.share_outside
-    branches = table.branches
-    if branches is None:
-        branches = dict(before.branches) if before and table.condition is None else {}
+    branches: Mapping[str, str] = table.branches or {}
+    if table.branches is None and before is not None and table.condition is None:
+        branches = before.branches
     return Ducts(
         location=location,
         supply_leakage=leaks.supply_leakage,

@@ -41,6 +41,7 @@ from costcompare.simulation.surfaces import (
     Sky,
     add_room_surfaces,
     add_twin_surfaces,
+    ceiling_factors,
     partitions,
     roof_temperature,
 )
@@ -127,12 +128,13 @@ def _run(
         builder.boundary(outdoor),
         builder.boundary(np.full(hours, float(outdoor.mean()))),
     )
-    add_room_surfaces(builder, home, nodes, seen, surroundings)
+    factors = ceiling_factors(home, system)
+    add_room_surfaces(builder, home, nodes, seen, surroundings, factors)
     for space in spaces:
         add_space_surfaces(builder, home, space, nodes[space.name], surroundings, twin_sign=0.0)
     if doubled is not None:
         twin = nodes[TWIN + doubled.name]
-        add_twin_surfaces(builder, home, doubled.name, twin, nodes)
+        add_twin_surfaces(builder, home, doubled.name, twin, nodes, factors)
         add_space_surfaces(builder, home, doubled, twin, surroundings, twin_sign=1.0)
     storage = _storage(home, spaces, doubled)
     chains = builder.arrays()

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
-from costcompare.case.facts import ORIENTATIONS, Construction, Home, Layer, Room
+from costcompare.case.facts import ORIENTATIONS, Construction, Home, Layer, Room, System
 from costcompare.physics import ground
 from costcompare.physics.envelope import (
     FILM_DOWN,
@@ -22,6 +23,7 @@ from costcompare.physics.envelope import (
     SKY_SHARE_WALL,
     sol_air,
 )
+from costcompare.physics.stratification import GRADIENT, ceiling_factor
 from costcompare.simulation.chains import NOTHING, ChainBuilder, Port, Sunlit
 from costcompare.simulation.network import FLOOR, STORED, WALLS_AND_GLASS
 from costcompare.simulation.spaces import SOIL_LAYER, Surroundings
@@ -87,19 +89,35 @@ def room_port(
     )
 
 
+def ceiling_factors(home: Home, system: System) -> dict[str, float]:
+    """How much more each room's ceiling loses because the air under it is warmer."""
+    heads = {unit.room for unit in system.heads}
+    heaters = {heater.room for heater in system.heaters}
+    factors = {}
+    for room in home.rooms:
+        kind = "head" if room.name in heads else "heater" if room.name in heaters else "ducted"
+        gradient = 0.0 if system.kind == "ideal" else GRADIENT[kind]
+        factors[room.name] = ceiling_factor(room.ceiling_low, room.ceiling_high, gradient)
+    return factors
+
+
 def add_room_surfaces(
     builder: ChainBuilder,
     home: Home,
     nodes: dict[str, int],
     seen: Sky,
     around: Surroundings,
+    factors: Mapping[str, float],
 ) -> None:
-    """Add every surface of every room; ``nodes`` are air nodes by room and space name."""
+    """Add every surface of every room; ``nodes`` are air nodes by room and space name.
+
+    ``factors`` are those of :func:`ceiling_factors`.
+    """
     for number, room in enumerate(home.rooms):
         _walls(builder, home, number, room, seen)
         _glass(builder, home, number, room, seen)
         _floor(builder, home, number, room, nodes, around)
-        _ceiling(builder, home, number, room, nodes, seen)
+        _ceiling(builder, home, number, room, nodes, seen, factors[room.name])
         if home.house.contents == "ordinary":
             area = CONTENTS_AREA * room.floor_area
             layers = (Layer(CONTENTS_RESISTANCE, CONTENTS_CAPACITY),)
@@ -111,18 +129,23 @@ def add_room_surfaces(
 
 
 def add_twin_surfaces(
-    builder: ChainBuilder, home: Home, space: str, twin: int, nodes: dict[str, int]
+    builder: ChainBuilder,
+    home: Home,
+    space: str,
+    twin: int,
+    nodes: dict[str, int],
+    factors: Mapping[str, float],
 ) -> None:
     """Double the floors or ceilings that border on the duct space, felt by the twin alone."""
     parts = home.house.constructions
     for number, room in enumerate(home.rooms):
-        area = room.floor_area
         for side, construction, convective, film in (
             (room.below, parts.floor, INSIDE_CONVECTIVE_DOWN, FILM_DOWN),
             (room.above, parts.ceiling, INSIDE_CONVECTIVE_UP, FILM_UP),
         ):
             if side != space:
                 continue
+            area = room.floor_area * (factors[room.name] if side == room.above else 1.0)
             lit = Sunlit.DIRECT if side == room.below else Sunlit.REST
             inside = room_port(number, area, convective, lit)
             for node, sign in ((nodes[space], -1.0), (twin, 1.0)):
@@ -224,17 +247,18 @@ def _ceiling(
     room: Room,
     nodes: dict[str, int],
     seen: Sky,
+    factor: float,
 ) -> None:
     parts = home.house.constructions
     if room.above == "roof":
         rise = room.ceiling_high - room.ceiling_low
-        area = room.floor_area * float(np.sqrt(1.0 + rise * rise / room.floor_area))
+        area = factor * room.floor_area * float(np.sqrt(1.0 + rise * rise / room.floor_area))
         column = builder.boundary(roof_temperature(parts.sloped_ceiling, seen))
         outside = Port(boundary=column, boundary_conductance=area / FILM_OUTSIDE)
         inside = room_port(number, area, INSIDE_CONVECTIVE_UP)
         builder.add(parts.sloped_ceiling.layers, area, (outside, inside), WALLS_AND_GLASS)
     elif room.above == "attic" and _doubled(nodes) != "attic":
-        area = room.floor_area
+        area = factor * room.floor_area
         end = Port(air=nodes["attic"], air_conductance=area / FILM_UP)
         inside = room_port(number, area, INSIDE_CONVECTIVE_UP)
         builder.add(parts.ceiling.layers, area, (end, inside), WALLS_AND_GLASS)

@@ -182,7 +182,24 @@ def explanation_page(comparison: Comparison) -> Page:
             "to the bill. What a cure saves is the difference of two bills, never one of these "
             "parts: see costcompare compare."
         ),
+        *_cross_check(comparison),
         Sentences(ESTIMATE),
+    ]
+
+
+def _cross_check(comparison: Comparison) -> list[Sentences]:
+    """What the ducts deliver, by the hourly model and by the standard's steady formula."""
+    ducts = comparison.today.ducts
+    if ducts is None:
+        return []
+    hourly = numbers.percent(ducts.delivery_effectiveness)
+    steady = numbers.percent(ducts.standard_delivery_effectiveness)
+    return [
+        Sentences(
+            f"A cross-check of the ducts: hour by hour {hourly} of the heat put into them comes "
+            f"out of the registers; the steady formula of the standard for duct efficiency gives "
+            f"{steady} at the winter’s mean temperatures."
+        )
     ]
 
 

@@ -93,9 +93,7 @@ def test_open_boots_leak_and_capped_ones_do_not() -> None:
     name = ductless["name"]
     bought = []
     for left_open in ("false", "true"):
-        changed_document = override(
-            document, f'options."{name}".old_ducts_left_open={left_open}'
-        )
+        changed_document = override(document, f'options."{name}".old_ducts_left_open={left_open}')
         case = case_from_document(changed_document)
         year = simulate(case, name, weather=weather())
         bought.append(year.electricity.sum())
