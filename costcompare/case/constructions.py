@@ -9,7 +9,7 @@ the wood. Check values, with usual surface films: a wall with R-11 comes to a U-
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from costcompare.case.defaults import material_layer
 from costcompare.case.document import (
@@ -36,6 +36,9 @@ R-19 gives U-factors of 0.28 and 0.50 W/(m2 K) tight and sagging)"""
 ROOF_ABSORPTANCE = 0.85
 """Dark or weathered shingles (judgement)"""
 SOFTWOOD = material_layer("softwood", 1.0)
+BELLY_FACTORS = {"whole": 0.8, "torn": 0.35}
+"""Effective over nominal insulation of a belly: compressed round the ducts, or hanging open
+(judgement)"""
 
 
 @dataclass(frozen=True)
@@ -108,6 +111,12 @@ def floor(nominal: float, condition: str) -> Construction:
     return Construction((Layer(batts), *boards) if batts > 0.0 else boards)
 
 
+def belly(nominal: float, state: str) -> Construction:
+    """Insulation over the bottom board of a manufactured home; the outside is below."""
+    batts = max(nominal * BELLY_FACTORS[state], parse("R-1", "resistance"))
+    return Construction((Layer(batts),))
+
+
 def slab() -> Construction:
     """100 mm of concrete and a floor finish, without the ground."""
     return Construction((material_layer("concrete", 0.1), material_layer("floor finish", 0.012)))
@@ -166,7 +175,12 @@ def house_constructions(
     )
     _say_effective(ledger, "wall", stated.wall, nominal=walls, construction=filled.wall)
     _say_effective(ledger, "ceiling", stated.ceiling, nominal=attic, construction=filled.ceiling)
-    if house.foundation != "slab":
+    if house.thermal_bridges is not None:
+        filled = replace(filled, thermal_bridges=house.thermal_bridges)
+    if house.foundation == "manufactured home":
+        state = ledger.words(house.belly, "house.belly")
+        filled = replace(filled, floor=floor(0.0, "tight"), belly=belly(floors, state))
+    elif house.foundation != "slab":
         _say_effective(ledger, "floor", stated.floor, nominal=floors, construction=filled.floor)
     return filled
 

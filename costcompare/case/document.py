@@ -24,6 +24,7 @@ from costcompare.case.facts import (
 DuctCondition = Literal[
     "fallen or open branch", "old, never sealed", "average", "sealed and tested"
 ]
+BellyState = Literal["whole", "torn"]
 BranchState = Literal["crushed", "fallen"]
 ReturnPath = Literal["ducted", "panned joists", "open to the space"]
 DuctMaterial = Literal["metal", "flexible"]
@@ -84,6 +85,8 @@ class HouseTable(Table):
     window_solar_gain: v.Share | None = None
     window_panes: Annotated[int, v.Whole(1, 4)] | None = None
     window_shading: v.Share | None = None
+    thermal_bridges: Annotated[float, v.Number(1.0, 2.0)] | None = None
+    belly: Annotated[BellyState, v.Words(get_args(BellyState))] | None = None
     airing: v.AirChanges | None = None
     contents: Annotated[Literal["ordinary", "light"], v.Words(("ordinary", "light"))] | None = None
 
@@ -160,6 +163,7 @@ class RoomTable(Table):
     floor_area: v.Area
     ceiling_height: v.CeilingHeight | None = None
     outside_walls: WallLengths | None = None
+    walls_below_grade: v.Length | None = None
     windows: WindowAreas | None = None
     below: v.Name | None = None
     above: v.Name | None = None
@@ -215,9 +219,7 @@ class DuctsTable(Table):
     return_leakage_at_25_pa: v.LeakFlow | None = None
     return_path: Annotated[ReturnPath, v.Words(get_args(ReturnPath))] | None = None
     material: Annotated[DuctMaterial, v.Words(get_args(DuctMaterial))] | None = None
-    branches: (
-        dict[str, Annotated[BranchState, v.Words(get_args(BranchState))]] | None
-    ) = None
+    branches: dict[str, Annotated[BranchState, v.Words(get_args(BranchState))]] | None = None
     insulation: v.Resistance | None = None
     supply_area: v.WindowArea | None = None
     return_area: v.WindowArea | None = None

@@ -12,9 +12,12 @@ from costcompare.case.setup import Setup
 
 
 def _usual_location(foundation: Foundation) -> DuctLocation:
-    if foundation == "slab":
-        return "attic"
-    return "basement" if foundation == "basement" else "crawlspace"
+    places: dict[Foundation, DuctLocation] = {
+        "slab": "attic",
+        "basement": "basement",
+        "manufactured home": "belly",
+    }
+    return places.get(foundation, "crawlspace")
 
 
 def ducts_of(setup: Setup, table: DuctsTable | None, before: Ducts | None, airflow: float) -> Ducts:

@@ -11,7 +11,9 @@ ORIENTATIONS: tuple[Orientation, ...] = ("north", "east", "south", "west")
 """The four ways a wall faces; the index is its column in the sun arrays."""
 
 
-Foundation = Literal["vented crawlspace", "closed crawlspace", "basement", "slab"]
+Foundation = Literal[
+    "vented crawlspace", "closed crawlspace", "basement", "slab", "manufactured home"
+]
 DoorwayState = Literal["open", "ajar", "closed", "stairs", "loft"]
 VentState = Literal["open", "half", "closed"]
 
@@ -89,6 +91,10 @@ class Constructions:
     """Floor on the ground, without the ground"""
     storey_floor: Construction
     """Between two rooms one above the other"""
+    belly: Construction | None = None
+    """Under the floor of a manufactured home: insulation in its bottom board"""
+    thermal_bridges: float = 1.0
+    """Heat loss of walls and sloped ceilings over that of their layers"""
 
 
 @dataclass(frozen=True)
@@ -152,6 +158,8 @@ class Room:
     """24 flags, local clock: hours in which somebody uses the room"""
     use_share: float = 0.0
     """Share of the home's inside gains that arise here; all rooms add up to 1"""
+    walls_below_grade: float = 0.0
+    """Length of outside wall that stands in the ground at its full height [m]"""
 
     @property
     def ceiling_height(self) -> float:

@@ -26,9 +26,9 @@ from costcompare.case.layout import (
 from costcompare.case.ledger import Ledger
 from costcompare.case.paths import join
 
-PLACES_BELOW = ("crawlspace", "ground", "basement", "garage", "outdoors")
+PLACES_BELOW = ("crawlspace", "ground", "basement", "garage", "belly", "outdoors")
 PLACES_ABOVE = ("attic", "roof")
-ON_THE_GROUND = frozenset({"crawlspace", "ground", "basement"})
+ON_THE_GROUND = frozenset({"crawlspace", "ground", "basement", "belly"})
 SLEEPING_HOURS, WAKING_HOURS = "21-7", "6-23"
 """When a bedroom and any other room is wanted (judgement)"""
 LAID_OUT = "laid out from floor area, storeys and bedrooms (judgement)"
@@ -38,9 +38,8 @@ UNLIT = ("hall", "stairs", "closet", "laundry")
 
 def place_below(foundation: Foundation) -> str:
     """What lies under the ground floor of a house on that foundation."""
-    if foundation == "slab":
-        return "ground"
-    return "basement" if foundation == "basement" else "crawlspace"
+    places = {"slab": "ground", "basement": "basement", "manufactured home": "belly"}
+    return places.get(foundation, "crawlspace")
 
 
 def rooms_of(document: Document, ledger: Ledger) -> tuple[Room, ...]:
@@ -72,7 +71,7 @@ def footprint(rooms: Sequence[Room]) -> tuple[float, float]:
     """Area [m2] and outside edge [m] of the ground the house covers."""
     low = [room for room in rooms if room.below in ON_THE_GROUND]
     area = sum(room.floor_area for room in low)
-    edge = sum(sum(room.outside_walls.values()) for room in low)
+    edge = sum(sum(room.outside_walls.values()) + room.walls_below_grade for room in low)
     return area, edge
 
 
@@ -109,6 +108,7 @@ def _stated_room(table: RoomTable, document: Document, top: int, *, ledger: Ledg
         below=table.below or _below(table, document, ledger),
         above=table.above or _above(table, document, top, ledger=ledger),
         wanted_hours=table.wanted_hours or _wanted(table.name, ledger),
+        walls_below_grade=table.walls_below_grade or 0.0,
     )
 
 

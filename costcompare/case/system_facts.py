@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-DuctLocation = Literal["crawlspace", "attic", "basement", "garage", "inside"]
+DuctLocation = Literal["crawlspace", "attic", "basement", "garage", "belly", "inside"]
 SystemKind = Literal[
     "electric furnace", "room heaters", "ducted heat pump", "ductless heat pump", "ideal"
 ]

@@ -59,8 +59,6 @@ def _system(setup: Setup) -> System:
         system = replace(bare, heaters=_heaters(setup))
     else:
         system = bare
-    if setup.table.heaters and setup.kind != "room heaters":
-        system = replace(system, heaters=_heaters(setup))
     if setup.table.backup is not None:
         system = _with_backup(system, setup, setup.table.backup)
     left_open = bool(setup.table.old_ducts_left_open) and system.ducts is None

@@ -16,7 +16,7 @@ from costcompare.simulation.surfaces import wall_areas
 
 Floats = NDArray[np.float64]
 
-SPACES_THAT_LEAK_UP = ("crawlspace", "basement", "garage")
+SPACES_THAT_LEAK_UP = ("crawlspace", "basement", "garage", "belly")
 OPEN_BOOTS = 0.12
 """Leakage of ducts whose boots stay open over that of the house: 12 % in a set of Florida
 houses (Cummings and Tooley 1990, read); it lies in the floor"""

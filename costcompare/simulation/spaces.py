@@ -35,6 +35,10 @@ BASEMENT_DEPTH, BASEMENT_ABOVE = 1.8, 0.5
 BASEMENT_WALL = Layer(resistance=0.2 / 1.7, capacity=0.2 * 2200.0 * 900.0)
 """Bare concrete of 0.2 m (from memory: 1.7 W/(m K), 2,200 kg/m3, 900 J/(kg K))"""
 BASEMENT_AIR_CHANGES = 0.2
+BELLY_HEIGHT = 0.3
+"""Depth of the belly of a manufactured home [m] (judgement)"""
+BELLY_AIR_CHANGES = 0.3
+"""[1/h] of the belly by itself (judgement); leaks of the ducts come on top"""
 GARAGE_AREA, GARAGE_HEIGHT, GARAGE_WALL_U, GARAGE_AIR_CHANGES = 40.0, 2.5, 2.2, 1.0
 """[m2], [m], [W/(m2 K)], [1/h] (judgement)"""
 
@@ -73,7 +77,7 @@ def spaces_of(home: Home, system: System) -> tuple[Space, ...]:
         named.append(system.ducts.location)
     return tuple(
         _space(home, name)
-        for name in ("crawlspace", "attic", "basement", "garage")
+        for name in ("crawlspace", "attic", "basement", "garage", "belly")
         if name in named
     )
 
@@ -93,6 +97,8 @@ def _space(home: Home, name: str) -> Space:
         height, extra = home.crawlspace.height, JOISTS
     elif name == "attic":
         height, extra = ATTIC_HEIGHT, JOISTS
+    elif name == "belly":
+        height, extra = BELLY_HEIGHT, JOISTS
     elif name == "basement":
         height, extra = BASEMENT_DEPTH + BASEMENT_ABOVE, 2.0 * JOISTS
     else:
@@ -114,8 +120,9 @@ def vent_flow(home: Home, space: Space, wind: Floats) -> Floats:
         by_wind = infiltration.BASIC_WIND[0, shelter]
         area = space.area * ATTIC_VENTS
         return infiltration.basic(area, stack, by_wind, ATTIC_DIFFERENCE, wind)
-    changes = BASEMENT_AIR_CHANGES if space.name == "basement" else GARAGE_AIR_CHANGES
-    return np.full(wind.shape[0], changes * space.volume / 3600.0)
+    changes = {"basement": BASEMENT_AIR_CHANGES, "belly": BELLY_AIR_CHANGES}
+    share = changes.get(space.name, GARAGE_AIR_CHANGES)
+    return np.full(wind.shape[0], share * space.volume / 3600.0)
 
 
 def add_space_surfaces(
@@ -136,6 +143,9 @@ def add_space_surfaces(
         _between(
             builder, home.house.constructions.roof.layers, area, roof, node, FILM_UP, twin_sign
         )
+    elif space.name == "belly" and home.house.constructions.belly is not None:
+        layers = home.house.constructions.belly.layers
+        _between(builder, layers, space.area, around.plain, node, FILM_DOWN, twin_sign)
     elif space.name == "basement":
         _basement(builder, home, space, node, around, twin_sign)
     else:

@@ -26,7 +26,7 @@ from costcompare.physics.envelope import (
 from costcompare.physics.stratification import GRADIENT, ceiling_factor
 from costcompare.simulation.chains import NOTHING, ChainBuilder, Port, Sunlit
 from costcompare.simulation.network import FLOOR, STORED, WALLS_AND_GLASS
-from costcompare.simulation.spaces import SOIL_LAYER, Surroundings
+from costcompare.simulation.spaces import BASEMENT_WALL, SOIL_LAYER, Surroundings
 
 Floats = NDArray[np.float64]
 
@@ -34,6 +34,8 @@ GLASS_EMISSIVITY = 0.84
 """ASHRAE Standard 140, glass of the test cells"""
 LEAST_GLASS_RESISTANCE = 0.004
 """[m2 K/W] of a thin pane, so that a U-factor near that of its films stays possible"""
+LEAST_SOIL_RESISTANCE = 0.05
+"""[m2 K/W] between the uppermost soil and the deep ground, so that a chain stays possible"""
 CONTENTS_AREA = 1.5
 """Surface of partitions and furnishings over floor area (judgement)"""
 CONTENTS_LIT = 0.3
@@ -115,6 +117,7 @@ def add_room_surfaces(
     """
     for number, room in enumerate(home.rooms):
         _walls(builder, home, number, room, seen)
+        _walls_below_grade(builder, number, room, around)
         _glass(builder, home, number, room, seen)
         _floor(builder, home, number, room, nodes, around)
         _ceiling(builder, home, number, room, nodes, seen, factors[room.name])
@@ -173,7 +176,7 @@ def wall_areas(room: Room) -> dict[str, float]:
 def _walls(builder: ChainBuilder, home: Home, number: int, room: Room, seen: Sky) -> None:
     """One chain for all walls of a room: they differ in sun alone, which adds up by area."""
     construction = home.house.constructions.wall
-    areas = np.array(list(wall_areas(room).values()))
+    areas = np.array(list(wall_areas(room).values())) * home.house.constructions.thermal_bridges
     total = float(areas.sum())
     if total <= 0.0:
         return
@@ -190,6 +193,22 @@ def _walls(builder: ChainBuilder, home: Home, number: int, room: Room, seen: Sky
     )
     inside = room_port(number, total, INSIDE_CONVECTIVE_LEVEL)
     builder.add(construction.layers, total, (outside, inside), WALLS_AND_GLASS)
+
+
+def _walls_below_grade(
+    builder: ChainBuilder, number: int, room: Room, around: Surroundings
+) -> None:
+    """Walls of a heated basement in the ground: bare concrete, then soil to the deep ground."""
+    area = room.walls_below_grade * room.ceiling_height
+    if area <= 0.0:
+        return
+    u = ground.basement_wall(room.ceiling_height, BASEMENT_WALL.resistance)
+    rest = 1.0 / u - FILM_LEVEL - BASEMENT_WALL.resistance - SOIL_LAYER.resistance
+    deep = max(rest, LEAST_SOIL_RESISTANCE)
+    outside = Port(boundary=around.ground, boundary_conductance=area / (0.5 * deep))
+    inside = room_port(number, area, INSIDE_CONVECTIVE_LEVEL)
+    layers = (Layer(0.5 * deep), SOIL_LAYER, BASEMENT_WALL)
+    builder.add(layers, area, (outside, inside), WALLS_AND_GLASS)
 
 
 def _glass(builder: ChainBuilder, home: Home, number: int, room: Room, seen: Sky) -> None:
@@ -226,7 +245,10 @@ def _floor(
     if room.below == "ground":
         house = home.house
         u = ground.slab(house.footprint_area, house.footprint_perimeter, parts.slab.resistance)
-        deep = max(1.0 / u - FILM_DOWN - parts.slab.resistance - SOIL_LAYER.resistance, 0.05)
+        deep = max(
+            1.0 / u - FILM_DOWN - parts.slab.resistance - SOIL_LAYER.resistance,
+            LEAST_SOIL_RESISTANCE,
+        )
         outside = Port(boundary=around.ground, boundary_conductance=area / (0.5 * deep))
         layers = (Layer(0.5 * deep), SOIL_LAYER, *parts.slab.layers)
         builder.add(layers, area, (outside, inside), FLOOR)
@@ -252,7 +274,8 @@ def _ceiling(
     parts = home.house.constructions
     if room.above == "roof":
         rise = room.ceiling_high - room.ceiling_low
-        area = factor * room.floor_area * float(np.sqrt(1.0 + rise * rise / room.floor_area))
+        slope = float(np.sqrt(1.0 + rise * rise / room.floor_area))
+        area = factor * slope * room.floor_area * parts.thermal_bridges
         column = builder.boundary(roof_temperature(parts.sloped_ceiling, seen))
         outside = Port(boundary=column, boundary_conductance=area / FILM_OUTSIDE)
         inside = room_port(number, area, INSIDE_CONVECTIVE_UP)

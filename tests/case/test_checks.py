@@ -92,7 +92,7 @@ def test_the_cases_that_the_faults_start_from_are_right() -> None:
         (
             {"rooms": rooms(below="celler")},
             "rooms.big room.below: must be one of: crawlspace; ground; basement; garage;"
-            " outdoors; bedroom (given: celler).",
+            " belly; outdoors; bedroom (given: celler).",
         ),
         (
             {"rooms": rooms(below="basement")},

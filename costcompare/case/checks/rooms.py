@@ -128,6 +128,7 @@ def _foundation(document: Document, room: RoomTable) -> Iterator[Fault]:
     lacks = {
         "crawlspace": foundation not in (*_CRAWLSPACES, None),
         "basement": foundation not in ("basement", None),
+        "belly": foundation not in ("manufactured home", None),
     }
     if room.below and lacks.get(room.below):
         path = join(["rooms", room.name or "?", "below"])

@@ -162,6 +162,7 @@ def _backup(table: SystemTable, kind: str | None, path: str) -> Iterator[Fault]:
     if backup is None or backup.kind is None:
         return
     allowed = {
+        "electric furnace": ("none", "room heaters"),
         "ducted heat pump": ("none", "strips", "room heaters"),
         "ductless heat pump": ("none", "room heaters", "keep furnace"),
     }
@@ -192,6 +193,7 @@ def _ducts(document: Document, table: SystemTable, path: str) -> Iterator[Fault]
     lacks = {
         "crawlspace": not has_crawlspace,
         "basement": foundation != "basement",
+        "belly": foundation != "manufactured home",
         "attic": bool(rooms) and all(room.above not in ("attic", None) for room in rooms),
     }
     if lacks.get(location):
