@@ -16,7 +16,6 @@ from dataclasses import replace
 from functools import cache
 from typing import Any
 
-import numpy as np
 import pytest
 
 from costcompare import typical_year
@@ -152,16 +151,28 @@ def test_savings_lie_in_the_bands(climate: str, condition: str, floor: str) -> N
         assert low <= value <= high, (name, value, pair[bare])
 
 
+ABOVE = {"average": (2.0, 20.0), "old": (2.0, 23.0), "fallen": (5.0, 27.0)}
+COLDEST = -10.0
+"""[degC] months colder than this are outside the climates the bands were made of: January
+of the coldest place here, where the crawlspace is 24 to 30 K above outdoors"""
+WARMEST = 8.0
+"""[degC] months warmer than this hardly heat"""
+
+
 @pytest.mark.parametrize("floor", ["R-19", "R-0"])
 @pytest.mark.parametrize("condition", BANDS)
 def test_crawlspace_above_outdoors(condition: str, floor: str) -> None:
-    """Monthly means from October to April: 2 to 27 K above outdoors, by condition."""
-    highest = {"average": 20.0, "old": 23.0, "fallen": 30.0}[condition]
+    """Monthly means of the crawlspace above outdoors [K], by condition."""
+    low, high = ABOVE[condition]
     supply, back, r = BANDS[condition][:3]
+    checked = 0
     for climate in CLIMATES:
         run = year(climate, floor, (supply, back), r)
         month = run.index.month.to_numpy()
         above = run.space_temperature["crawlspace"] - run.outdoor_temperature
-        means = np.array([above[month == m].mean() for m in (10, 11, 12, 1, 2, 3, 4)])
-        assert (means > 1.0).all()
-        assert (means < highest).all()
+        for m in range(1, 13):
+            outdoors = run.outdoor_temperature[month == m].mean()
+            if COLDEST < outdoors < WARMEST:
+                assert low <= above[month == m].mean() <= high
+                checked += 1
+    assert checked > 15
