@@ -64,6 +64,21 @@ class WeatherTable(Table):
     calendar_year: Annotated[int, v.Whole(1900, 2200)] | None = None
 
 
+class FanTable(Table):
+    airflow: v.Airflow
+    hours: v.Hours
+    room: v.Name
+
+
+class FireplaceTable(Table):
+    room: v.Name | None = None
+    hours: v.Hours | None = None
+    months: v.Months | None = None
+    draught: v.Draught | None = None
+    heat: v.FireHeat | None = None
+    used: v.OnOff | None = None
+
+
 class HouseTable(Table):
     floor_area: v.Area | None = None
     storeys: Annotated[int, v.Whole(1, 3)] | None = None
@@ -88,6 +103,8 @@ class HouseTable(Table):
     thermal_bridges: Annotated[float, v.Number(1.0, 2.0)] | None = None
     belly: Annotated[BellyState, v.Words(get_args(BellyState))] | None = None
     airing: v.AirChanges | None = None
+    flue: v.OnOff | None = None
+    fans: Annotated[list[FanTable], Field(max_length=50)] | None = None
     contents: Annotated[Literal["ordinary", "light"], v.Words(("ordinary", "light"))] | None = None
 
 
@@ -366,6 +383,7 @@ class Document(Table):
     rooms: list[RoomTable] | None = None
     doorways: list[DoorwayTable] | None = None
     crawlspace: CrawlspaceTable | None = None
+    fireplace: FireplaceTable | None = None
     thermostat: ThermostatTable
     comfort: ComfortTable = ComfortTable()
     today: TodayTable

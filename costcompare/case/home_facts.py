@@ -111,6 +111,34 @@ class AirLeakage:
 
 
 @dataclass(frozen=True)
+class ExhaustFan:
+    """A fan that blows the air of a room outdoors at set hours."""
+
+    room: str
+    airflow: float
+    """[m3/s] while it runs"""
+    hours: tuple[bool, ...]
+    """24 flags, local clock"""
+
+
+@dataclass(frozen=True)
+class Fireplace:
+    """An open fire or a stove."""
+
+    room: str
+    hours: tuple[bool, ...]
+    """24 flags, local clock"""
+    months: tuple[bool, ...]
+    """12 flags, January first"""
+    draught: float
+    """[m3/s] of room air that leaves by the chimney while it burns"""
+    heat: float
+    """[W] that it gives to its room while it burns"""
+    used: bool = True
+    """False: it stays cold"""
+
+
+@dataclass(frozen=True)
 class House:
     """The building as a whole."""
 
@@ -132,6 +160,9 @@ class House:
     """[m2] area of the ground the house covers"""
     footprint_perimeter: float = 0.0
     """[m]"""
+    flue: bool = False
+    """A chimney of a fireplace or of an appliance that burns fuel, open to the rooms"""
+    fans: tuple[ExhaustFan, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -249,3 +280,4 @@ class Home:
     thermostat: Thermostat
     comfort: ComfortBand
     other_use: OtherUse
+    fireplace: Fireplace | None = None

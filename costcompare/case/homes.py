@@ -14,6 +14,7 @@ from costcompare.case.defaults import (
     window_default,
 )
 from costcompare.case.document import Document
+from costcompare.case.exhaust import fans_of, fireplace_of, flue_of
 from costcompare.case.facts import (
     AirLeakage,
     ComfortBand,
@@ -55,6 +56,7 @@ def build_home(document: Document, ledger: Ledger) -> Home:
             ledger.measure(document.comfort.above, "comfort.above"),
         ),
         other_use=_other_use(document, ledger),
+        fireplace=fireplace_of(document, rooms, ledger),
     )
 
 
@@ -103,6 +105,8 @@ def _house(document: Document, rooms: tuple[Room, ...], ledger: Ledger) -> House
         airing=ledger.measure(house.airing, "house.airing"),
         footprint_area=area,
         footprint_perimeter=perimeter,
+        flue=flue_of(document, ledger),
+        fans=fans_of(document),
     )
 
 

@@ -20,6 +20,7 @@ SETTABLE = (
     "rooms",
     "doorways",
     "crawlspace",
+    "fireplace",
     "thermostat",
     "comfort",
     "today",

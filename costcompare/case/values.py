@@ -227,6 +227,8 @@ Setting = Annotated[float, Measure("temperature", at_least="35 F", at_most="95 F
 Outdoors = Annotated[float, Measure("temperature", at_least="-60 F", at_most="80 F")]
 Difference = Annotated[float, Measure("temperature_difference", at_least="0 F", at_most="20 F")]
 Airflow = Annotated[float, Measure("airflow", at_least="10 cfm", at_most="20000 cfm")]
+Draught = Annotated[float, Measure("airflow", at_least="0 cfm", at_most="5000 cfm")]
+FireHeat = Annotated[float, Measure("capacity", at_least="0 W", at_most="200 kBtu/h")]
 Power = Annotated[float, Measure("power", at_least="0 W", at_most="5 kW")]
 Output = Annotated[float, Measure("output", at_least="100 W", at_most="200 kW")]
 Capacity = Annotated[float, Measure("capacity", at_least="1 kBtu/h", at_most="240 kBtu/h")]

@@ -53,9 +53,10 @@ class DuctState(NamedTuple):
 
 
 class Flows(NamedTuple):
-    """Air through the envelope of the rooms [m3/s]."""
+    """Air through the envelope of the rooms [m3/s]; what fans take out is not in it."""
 
-    natural: float
+    still: float
+    """Inflow while the blower stands"""
     inflow: float
     """Mean of the hour, the blower's share of it on"""
     outflow: float
@@ -125,13 +126,18 @@ def natural_flow(air: Air, difference: float, wind: float) -> float:
 
 
 @compiled
-def envelope_flows(natural: float, state: DuctState) -> Flows:
-    """In- and outflow of the rooms, mean of the hour: the fan's share of it with the fan."""
-    extraction = state.flow * (state.kept_return - state.kept_supply)
-    running = half_fan_inflow(natural, extraction)
-    inflow = state.run * running + (1.0 - state.run) * natural
-    outflow = state.run * (running - extraction) + (1.0 - state.run) * natural
-    return Flows(natural, inflow, outflow)
+def envelope_flows(natural: float, extraction: float, state: DuctState) -> Flows:
+    """In- and outflow of the rooms, mean of the hour: the blower's share of it with the blower.
+
+    ``extraction`` [m3/s] leaves by fans and a fire; what the blower's unbalanced leaks take
+    out adds to it, and the half-fan rule holds for the sum.
+    """
+    still = half_fan_inflow(natural, extraction)
+    by_blower = state.flow * (state.kept_return - state.kept_supply)
+    running = half_fan_inflow(natural, extraction + by_blower)
+    inflow = state.run * running + (1.0 - state.run) * still
+    outflow = inflow - extraction - state.run * by_blower
+    return Flows(still, inflow, outflow)
 
 
 @compiled
@@ -212,22 +218,26 @@ def space_inflow(
     space: int, air: Air, ducts: DuctNet, state: DuctState, flows: Flows, vent: float
 ) -> float:
     """Outdoor air into a space [m3/s], mean of the hour."""
-    off = half_fan_inflow(vent, space_extraction(space, air, ducts, state, flows.natural, 0.0))
+    off = half_fan_inflow(vent, space_extraction(space, air, ducts, state, flows.still, 0.0))
     if state.run <= 0.0 or space == ducts.twin:
         return off
-    running = flows.natural
-    if state.run > 0.0:
-        running = (flows.inflow - (1.0 - state.run) * flows.natural) / state.run
+    running = (flows.inflow - (1.0 - state.run) * flows.still) / state.run
     on = half_fan_inflow(vent, space_extraction(space, air, ducts, state, running, 1.0))
     return state.run * on + (1.0 - state.run) * off
 
 
 @compiled
 def add_links(
-    matrix: Floats, air: Air, ducts: DuctNet, state: DuctState, flows: Flows, surplus: Floats
+    matrix: Floats,
+    air: Air,
+    ducts: DuctNet,
+    state: DuctState,
+    flows: Flows,
+    extracted: Floats,
+    surplus: Floats,
 ) -> None:
     """Add the air that moves from room to room towards the return grille."""
-    room_surplus(air, ducts, state, flows, surplus)
+    room_surplus(air, ducts, state, flows, extracted, surplus)
     for e in range(air.link_from.shape[0]):
         source, target = air.link_from[e], air.link_to[e]
         flow = surplus[source]
@@ -240,12 +250,14 @@ def add_links(
 
 
 @compiled
-def room_surplus(air: Air, ducts: DuctNet, state: DuctState, flows: Flows, surplus: Floats) -> None:
-    """Air that each room has to pass on [m3/s], into ``surplus``: what enters less what leaks."""
+def room_surplus(
+    air: Air, ducts: DuctNet, state: DuctState, flows: Flows, extracted: Floats, surplus: Floats
+) -> None:
+    """Air that each room has to pass on [m3/s], into ``surplus``: what enters less what leaves."""
     supplied = state.run * state.kept_supply * state.flow
     for i in range(air.rooms):
         entering = air.share_outdoors[i] + air.share_space[i]
-        surplus[i] = entering * flows.inflow - air.share_out[i] * flows.outflow
+        surplus[i] = entering * flows.inflow - air.share_out[i] * flows.outflow - extracted[i]
         if ducts.present == 1:
             surplus[i] += ducts.registers[i] * supplied
 

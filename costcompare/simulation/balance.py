@@ -49,13 +49,23 @@ def surface_loads(chains: Chains, m: Memory, sun: Floats, load: Floats) -> float
 
 @compiled
 def air_load(
-    air: Air, temperature: Floats, outdoor: float, back: int, inflow: float, outflow: float
+    air: Air,
+    temperature: Floats,
+    outdoor: float,
+    back: int,
+    inflow: float,
+    outflow: float,
+    extracted: Floats,
 ) -> float:
-    """Heat that air leaking in and out costs the rooms [W], counted from the return room."""
+    """Heat that air in and out costs the rooms [W], counted from the return room.
+
+    ``outflow`` [m3/s] leaks out, ``extracted`` [m3/s] leaves each room by fans and a fire.
+    """
     reference = temperature[back]
     total = 0.0
     for i in range(air.rooms):
-        total += air.share_out[i] * outflow * (temperature[i] - reference)
+        leaving = air.share_out[i] * outflow + extracted[i]
+        total += leaving * (temperature[i] - reference)
         total -= air.share_outdoors[i] * inflow * (outdoor - reference)
         below = air.space_below[i]
         if below >= 0:
@@ -134,7 +144,7 @@ def carried_by_air(
     for i in range(air.rooms):
         total -= air.storage[i] * (node[i] - m.node_before[i])
         total += k * air.share_outdoors[i] * flows.inflow * outdoor
-        total -= k * air.share_out[i] * flows.outflow * node[i]
+        total -= k * (air.share_out[i] * flows.outflow + conditions.extracted[i]) * node[i]
         total += conditions.airing * k * air.airing_flow[i] * (outdoor - node[i])
     for s in range(air.rooms, air.nodes):
         if s == ducts.twin:

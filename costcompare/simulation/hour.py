@@ -52,10 +52,10 @@ def evaluate(
     for j in range(emitters):
         right[demand.room[j], 1 + j] = 1.0
     right[demand.thermostat, 1 + emitters] = 1.0
-    flows = envelope_flows(conditions.natural, state)
+    flows = envelope_flows(conditions.natural, conditions.extraction, state)
     add_doors(matrix, model.doors, air.heat_capacity, work.previous)
     add_leakage(matrix, right, air, ducts, state, flows, conditions.outdoor, conditions.vents)
-    add_links(matrix, air, ducts, state, flows, work.surplus)
+    add_links(matrix, air, ducts, state, flows, conditions.extracted, work.surplus)
     add_ducts(matrix, right, air, ducts, state)
     add_airing(matrix, right, air, conditions.outdoor, conditions.airing)
     solve(matrix, right)

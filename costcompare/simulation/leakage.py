@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import deque
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -39,11 +40,7 @@ def air_network(
     """
     house, leak = home.house, home.house.leakage
     rooms = len(home.rooms)
-    row = min(house.storeys, 3) - 1
-    wind = infiltration.WIND_COEFFICIENT_CRAWLSPACE
-    if house.foundation in ("slab", "basement"):
-        wind = infiltration.WIND_COEFFICIENT_SLAB
-    shelter = infiltration.SHELTER_FACTOR[home.site.shelter - 1]
+    driving = _driving(home)
     coefficient = constant = 0.0
     volume = sum(room.volume for room in home.rooms)
     if leak.flow_at_50_pa is not None:
@@ -66,9 +63,9 @@ def air_network(
         storage=storage,
         leak_coefficient=float(coefficient),
         leak_exponent=leak.exponent,
-        stack=float(infiltration.STACK_COEFFICIENT[row]),
-        wind=float(wind[row]),
-        wind_factor=float(infiltration.WIND_SPEED_MULTIPLIER[row] * shelter),
+        stack=driving.stack,
+        wind=driving.wind,
+        wind_factor=driving.wind_factor,
         constant_flow=constant,
         share_outdoors=(1.0 - floor_share) * exposure,
         share_space=share_space,
@@ -80,6 +77,36 @@ def air_network(
         link_from=link_from,
         link_to=link_to,
         airing_flow=airing,
+    )
+
+
+class Driving(NamedTuple):
+    """Coefficients of the enhanced infiltration model for one house."""
+
+    stack: float
+    wind: float
+    wind_factor: float
+    """Station wind to sheltered wind at the house"""
+
+
+def _driving(home: Home) -> Driving:
+    """Coefficients by storeys, foundation, shelter and flue."""
+    row, shelter = min(home.house.storeys, 3) - 1, home.site.shelter - 1
+    on_the_ground, flue = home.house.foundation in ("slab", "basement"), home.house.flue
+    stack = infiltration.STACK_COEFFICIENT_FLUE if flue else infiltration.STACK_COEFFICIENT
+    if on_the_ground:
+        wind = infiltration.WIND_COEFFICIENT_SLAB
+        with_flue = infiltration.WIND_COEFFICIENT_SLAB_FLUE
+    else:
+        wind = infiltration.WIND_COEFFICIENT_CRAWLSPACE
+        with_flue = infiltration.WIND_COEFFICIENT_CRAWLSPACE_FLUE
+    sheltered = infiltration.SHELTER_FACTOR[shelter]
+    if flue:
+        sheltered = infiltration.SHELTER_FACTOR_FLUE[row, shelter]
+    return Driving(
+        stack=float(stack[row]),
+        wind=float((with_flue if flue else wind)[row]),
+        wind_factor=float(infiltration.WIND_SPEED_MULTIPLIER[row] * sheltered),
     )
 
 

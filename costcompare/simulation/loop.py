@@ -209,6 +209,8 @@ def run_year(model: Model, drive: Drive, record: Record, m: Memory) -> None:
             outdoor,
             year.vent_flow[h],
             natural_flow(air, warm - outdoor, year.wind[h]),
+            year.extraction[h],
+            _sum(year.extraction[h]),
             airing,
         )
         demand = _demand(h, drive, model.ducts, warm, m.bounds)
@@ -238,7 +240,7 @@ def _write(
     record.strips[h] = state.strips
     record.blower[h] = state.blower
     record.run[h] = state.run
-    flows = envelope_flows(conditions.natural, state)
+    flows = envelope_flows(conditions.natural, conditions.extraction, state)
     _write_loads(model, state, flows, conditions, year.sun[h], m, record.load[h], record.duct[h])
     put_in = state.run * state.heat + _sum(m.work.heat)
     put_in += _sum(year.convective[h]) + _sum(year.radiant[h]) + _sum(year.sun[h])
@@ -264,8 +266,10 @@ def _write_loads(
     """Write the parts of the rooms' load and the duct terms of an hour."""
     air, ducts, outdoor = model.air, model.ducts, conditions.outdoor
     regained = surface_loads(model.chains, m, sun, load)
-    total = air_load(air, m.node, outdoor, ducts.return_room, flows.inflow, flows.outflow)
-    quiet = air_load(air, m.node, outdoor, ducts.return_room, flows.natural, flows.natural)
+    back, taken = ducts.return_room, conditions.extracted
+    total = air_load(air, m.node, outdoor, back, flows.inflow, flows.outflow, taken)
+    leaking_out = flows.still - conditions.extraction
+    quiet = air_load(air, m.node, outdoor, back, flows.still, leaking_out, taken)
     load[3] += quiet
     for i in range(air.rooms):
         load[2] += air.storage[i] * (m.node[i] - m.node_before[i])

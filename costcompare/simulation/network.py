@@ -187,6 +187,8 @@ class Year(NamedTuple):
     """Gains onto the surfaces of each room [W], shape (hours, rooms)"""
     sun: Floats
     """Sun through the glass of each room [W], shape (hours, rooms)"""
+    extraction: Floats
+    """Air that fans and a fire take out of each room [m3/s], shape (hours, rooms)"""
     airing_above: Floats
     """[degC] above which windows are opened when it is cooler outside, shape (hours,)"""
 

@@ -37,11 +37,11 @@ class LoadHours:
     """Walls, windows, doors, ceilings and roofs"""
     floor: Hours
     air_leaking: Hours
-    """Without what the blower's unbalanced leaks pull in"""
+    """With what fans and a fire take out, without what the blower's unbalanced leaks pull in"""
     sun: Hours
     """A gain, positive"""
     inside_gains: Hours
-    """People, appliances, hot water: a gain, positive"""
+    """People, appliances, hot water, a fire: a gain, positive"""
     stored: Hours
     """Warmth taken up by the rooms' contents and structure"""
 

@@ -10,7 +10,7 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from costcompare.case.facts import Home, System
-from costcompare.simulation import schedules
+from costcompare.simulation import exhaust, schedules
 from costcompare.simulation.chains import ChainBuilder, reduce
 from costcompare.simulation.leakage import air_network, door_network
 from costcompare.simulation.loop import run_year
@@ -198,7 +198,9 @@ def _year(
 ) -> Year:
     hours = surroundings.outdoor.shape[0]
     rooms = len(home.rooms)
-    gains = schedules.inside_gains(home, _index(around.weather))
+    index = _index(around.weather)
+    gains, fire = schedules.inside_gains(home, index), exhaust.fire_heat(home, index)
+    radiant = gains * schedules.RADIANT_SHARE + fire * exhaust.FIRE_RADIANT_SHARE
     sun = _sun_gains(home, around.sun)
     vented = [*spaces] + ([doubled] if doubled is not None else [])
     vents = np.zeros((hours, rooms + len(vented)))
@@ -212,9 +214,10 @@ def _year(
         wind=surroundings.wind,
         boundary=np.ascontiguousarray(np.stack(builder.columns, axis=1)),
         vent_flow=vents,
-        convective=np.ascontiguousarray(gains * (1.0 - schedules.RADIANT_SHARE)),
-        radiant=np.ascontiguousarray(gains * schedules.RADIANT_SHARE),
+        convective=np.ascontiguousarray(gains + fire - radiant),
+        radiant=np.ascontiguousarray(radiant),
         sun=np.ascontiguousarray(sun),
+        extraction=np.ascontiguousarray(exhaust.extraction(home, index)),
         airing_above=np.full(hours, setpoints.cooling - AIRING_BELOW_COOLING),
     )
 
@@ -255,6 +258,7 @@ def _result(home: Home, assembly: _Assembly, around: Environment) -> HourlyResul
     outdoor = around.weather.column("temperature_degc")
     draws = draws_of(assembly.emitters, assembly.ducted, record, outdoor)
     electricity, hot_water = schedules.other_use(home, index)
+    gains = schedules.inside_gains(home, index) + exhaust.fire_heat(home, index)
     given = np.zeros((len(index), rooms))
     for number, emitter in enumerate(assembly.emitters):
         given[:, assembly.nodes[emitter.room]] += record.emitted[:, number]
@@ -284,7 +288,7 @@ def _result(home: Home, assembly: _Assembly, around: Environment) -> HourlyResul
             floor=record.load[:, 1],
             air_leaking=record.load[:, 3],
             sun=_sun_gains(home, around.sun).sum(axis=1),
-            inside_gains=schedules.inside_gains(home, index).sum(axis=1),
+            inside_gains=gains.sum(axis=1),
             stored=record.load[:, 2],
         ),
         energy_balance_error=float(

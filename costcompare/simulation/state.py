@@ -27,6 +27,10 @@ class Conditions(NamedTuple):
     vents: Floats
     natural: float
     """Air leaking in and out without a fan [m3/s]"""
+    extracted: Floats
+    """Air that fans and a fire take out of each room [m3/s], shape (rooms,)"""
+    extraction: float
+    """Their sum [m3/s]"""
     airing: float
     """1 while the windows are open"""
 

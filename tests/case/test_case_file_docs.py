@@ -32,6 +32,8 @@ TABLES = [
 SECTIONS = {
     "SiteTable": "### `[site]`",
     "WeatherTable": "### `[weather]`",
+    "FanTable": "### `[house]`",
+    "FireplaceTable": "### `[fireplace]`",
     "HouseTable": "### `[house]`",
     "ConstructionTable": "### `[constructions]`",
     "ConstructionsTable": "### `[constructions]`",

@@ -92,6 +92,7 @@ def bedroom(conductance: float, outdoor: float, width: float) -> tuple[float, fl
         convective=np.tile([0.0, 60.0], (HOURS, 1)),
         radiant=np.zeros((HOURS, 2)),
         sun=np.zeros((HOURS, 2)),
+        extraction=np.zeros((HOURS, 2)),
         airing_above=90 * ones,
     )
     record = Record(

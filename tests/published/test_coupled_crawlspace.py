@@ -151,6 +151,7 @@ def solve(s: Steady) -> Found:
         convective=np.full((HOURS, 1), s.gains),
         radiant=np.zeros((HOURS, 1)),
         sun=np.zeros((HOURS, 1)),
+        extraction=np.zeros((HOURS, 1)),
         airing_above=90.0 * year,
     )
     count = emitters.room.shape[0]

@@ -37,6 +37,7 @@ def room_faults(document: Document) -> list[Fault]:
         *_walls_and_windows(rooms),
         *_areas(document, rooms),
         *_doorways(document),
+        *_exhaust(document),
         *_thermostat(document),
     ]
 
@@ -177,6 +178,15 @@ def _doorways(document: Document) -> Iterator[Fault]:
         if len(pair) == 2 and pair in seen:
             yield Fault(path, "two rooms have one row of doorways only", " and ".join(sorted(pair)))
         seen.add(pair)
+
+
+def _exhaust(document: Document) -> Iterator[Fault]:
+    names = known_rooms(document)
+    house, fire = document.house, document.fireplace
+    for number, fan in enumerate((house.fans or []) if house is not None else [], 1):
+        yield from no_such_room(join(["house", "fans", number, "room"]), fan.room, names)
+    if fire is not None:
+        yield from no_such_room("fireplace.room", fire.room, names)
 
 
 def _thermostat(document: Document) -> Iterator[Fault]:
