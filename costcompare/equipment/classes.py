@@ -5,19 +5,19 @@ The tables lie in costcompare/data, each row with its source. No row is a brand.
 
 from __future__ import annotations
 
-import csv
-from dataclasses import dataclass
 from functools import cache
-from importlib import resources
 
 import numpy as np
-from numpy.typing import NDArray
 
-Array = NDArray[np.float64]
-
-W_PER_KBTU_H = 293.07107
-"""[W] per thousand Btu (IT) an hour"""
-SPEEDS = ("min", "rated", "max")
+from costcompare.equipment.machine import (
+    EXTENDED,
+    SPEEDS,
+    W_PER_KBTU_H,
+    Array,
+    Machine,
+    celsius,
+    rows,
+)
 
 COOLING_AT_82_F = 0.94
 """Capacity at 95 F over capacity at 82 F (RESNET HERS Addendum 82 population mean)"""
@@ -30,47 +30,9 @@ COOLING_MIN_SHARE = 0.25
 """Minimum cooling over nominal at 82 F (judgement)"""
 
 
-@dataclass(frozen=True)
-class Machine:
-    """One machine: its map and its steady draws."""
-
-    equipment_class: str
-    ducted: bool
-    nominal: float
-    """Nominal cooling [W]"""
-    heating_temperature: Array
-    """Anchors, rising [degC], shape (n,)"""
-    heating_capacity: Array
-    """[W], shape (n, 3): minimum, rated, maximum"""
-    heating_power: Array
-    """[W], shape (n, 3)"""
-    cooling_temperature: Array
-    cooling_capacity: Array
-    cooling_power: Array
-    cycling: float
-    """Degradation coefficient of cycling"""
-    cut_out: float
-    """[degC] outdoors below which it does not run"""
-    off_power: float
-    """[W] controls while plugged in"""
-    crankcase_power: float
-    """[W] while off and cold outside"""
-    pan_power: float
-    """[W] drain-pan heater while running below freezing"""
-    fan_power: float
-    """[W] of a head's fan at full output (counted in the rated power)"""
-    fan_per_airflow: float
-    """[W per m3/s] of a ducted machine's blower"""
-
-
-def _rows(name: str) -> list[dict[str, str]]:
-    text = (resources.files("costcompare") / "data" / name).read_text(encoding="utf-8")
-    return list(csv.DictReader(text.splitlines()))
-
-
 @cache
 def _classes() -> dict[str, dict[str, str]]:
-    return {row["class"]: row for row in _rows("equipment_classes.csv")}
+    return {row["class"]: row for row in rows("equipment_classes.csv")}
 
 
 def class_names() -> tuple[str, ...]:
@@ -78,21 +40,26 @@ def class_names() -> tuple[str, ...]:
     return tuple(_classes())
 
 
-def celsius(fahrenheit: float) -> float:
-    """[F] to [degC]"""
-    return (fahrenheit - 32.0) / 1.8
-
-
 def rated_heating(nominal: float, *, ducted: bool) -> float:
     """Rated heating at 47 F [W] of a machine of nominal cooling [W], by the size table."""
-    rows = [r for r in _rows("equipment_sizes.csv") if (r["ducted"] == "yes") == ducted]
-    sizes = np.array([float(r["nominal_cooling_kbtu_h"]) for r in rows]) * W_PER_KBTU_H
-    rated = np.array([float(r["rated_heating_47_f_kbtu_h"]) for r in rows]) * W_PER_KBTU_H
+    listed = [r for r in rows("equipment_sizes.csv") if (r["ducted"] == "yes") == ducted]
+    sizes = np.array([float(r["nominal_cooling_kbtu_h"]) for r in listed]) * W_PER_KBTU_H
+    rated = np.array([float(r["rated_heating_47_f_kbtu_h"]) for r in listed]) * W_PER_KBTU_H
     if nominal <= sizes[0]:
         return float(nominal * rated[0] / sizes[0])
     if nominal >= sizes[-1]:
         return float(nominal * rated[-1] / sizes[-1])
     return float(np.interp(nominal, sizes, rated))
+
+
+def ducted_class(equipment_class: str) -> bool:
+    """Whether machines of a class stand on ducts; KeyError for one that is not in the table."""
+    return _classes()[equipment_class]["ducted"] == "yes"
+
+
+def single_speed(equipment_class: str) -> bool:
+    """Whether machines of a class know one speed alone."""
+    return not _classes()[equipment_class]["eer_82_f_min"]
 
 
 def machine(equipment_class: str, nominal: float) -> Machine:
@@ -123,16 +90,18 @@ def machine(equipment_class: str, nominal: float) -> Machine:
         pan_power=float(row["pan_w"]),
         fan_power=float(row["fan_w_per_nominal_w"] or 0.0) * nominal,
         fan_per_airflow=float(row["fan_w_per_cfm"] or 0.0) / 4.719474e-4,
+        rated_down_to=float(temperature[0]) - EXTENDED,
+        cut_in=celsius(float(row["cut_out_f"])),
     )
 
 
 def _heating_anchors(equipment_class: str, rated: float) -> tuple[Array, Array, Array]:
-    rows = [r for r in _rows("equipment_points.csv") if r["class"] == equipment_class]
-    anchors = sorted({float(r["temperature_f"]) for r in rows})
+    listed = [r for r in rows("equipment_points.csv") if r["class"] == equipment_class]
+    anchors = sorted({float(r["temperature_f"]) for r in listed})
     capacity = np.zeros((len(anchors), 3))
     power = np.zeros((len(anchors), 3))
     for number, anchor in enumerate(anchors):
-        by_speed = {r["speed"]: r for r in rows if float(r["temperature_f"]) == anchor}
+        by_speed = {r["speed"]: r for r in listed if float(r["temperature_f"]) == anchor}
         for column, speed in enumerate(SPEEDS):
             row = by_speed.get(speed, by_speed["rated"])
             capacity[number, column] = rated * float(row["capacity_ratio"])

@@ -23,13 +23,14 @@ LOWEST_PART_LOAD_FACTOR = 0.5
 def frost_factors(outdoor: Array, relative_humidity: Array) -> tuple[Array, Array]:
     """Factors on capacity and on power for frost and defrost.
 
-    ``outdoor`` [degC], ``relative_humidity`` 0 to 1. Test points at 47, 17 and 5 F are
+    ``outdoor`` [degC], ``relative_humidity`` 0 to 1 (nan: humid). Test points at 47, 17 and 5 F are
     nearly without frost; the factors are 1 there and lowest at 35 F in humid air.
     """
     rising = (outdoor - FROST_LOW) / (FROST_PEAK - FROST_LOW)
     falling = (FROST_HIGH - outdoor) / (FROST_HIGH - FROST_PEAK)
     depth = np.clip(np.minimum(rising, falling), 0.0, 1.0)
     humid = np.clip((relative_humidity - 0.5) / 0.35, 0.0, 1.3)
+    humid = np.where(np.isnan(relative_humidity), 1.0, humid)
     return 1.0 - FROST_CAPACITY * depth * humid, 1.0 - FROST_POWER * depth * humid
 
 
