@@ -59,8 +59,21 @@ class Ducts:
 
 
 @dataclass(frozen=True)
+class Head:
+    """One of several heads on an outdoor unit."""
+
+    room: str
+    size: float
+    """Nominal cooling capacity [W]"""
+    setpoint: float | None = None
+    """[degC], or None to follow the home's thermostat"""
+    mounting_height: float | None = None
+    """[m] to the bottom of the head"""
+
+
+@dataclass(frozen=True)
 class HeatPumpUnit:
-    """One outdoor unit with one head, or the ducted unit of a system."""
+    """One outdoor unit with one head or with several, or the ducted unit of a system."""
 
     equipment_class: str
     """A row of the class table of :mod:`costcompare.equipment`"""
@@ -72,6 +85,8 @@ class HeatPumpUnit:
     """[degC], or None to follow the home's thermostat"""
     mounting_height: float | None = None
     """[m] to the bottom of the head"""
+    heads: tuple[Head, ...] = ()
+    """The heads of a multi-zone unit; ``room`` is then that of the first"""
 
 
 @dataclass(frozen=True)

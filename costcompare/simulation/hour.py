@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import numpy as np
+from numpy.typing import NDArray
+
 from costcompare.physics.compiled import compiled
 from costcompare.simulation.airflows import (
     DuctState,
@@ -14,9 +17,11 @@ from costcompare.simulation.airflows import (
     duct_state,
     envelope_flows,
 )
-from costcompare.simulation.linear import settle, solve
+from costcompare.simulation.linear import cut_to_caps, settle, solve
 from costcompare.simulation.network import Model
 from costcompare.simulation.state import Bracket, Conditions, Demand, Work
+
+Floats = NDArray[np.float64]
 
 HELD = 2e-4
 """[K] how closely the ducted system holds its thermostat"""
@@ -28,6 +33,8 @@ DOORWAY_SETTLED = 0.05
 DOORWAY_STEP = 0.7
 """Share of the way to the temperatures found: a flow that goes with the root of a
 difference swings when all of the way is taken (judgement)"""
+GROUP_PASSES = 3
+"""Times that heads on one outdoor unit share out what it can give"""
 TRIALS = 40
 LEAST_SLOPE = 1e-3
 """[K] per unit of control: a cut-out machine moves nothing"""
@@ -63,21 +70,34 @@ def evaluate(
         work.free[i] = right[i, 0]
     response = right[:, 1 : 1 + emitters]
     if emitters > 0:
-        settle(
-            work.free,
-            response,
-            demand.room,
-            demand.lower,
-            demand.upper,
-            demand.bounds,
-            work.heat,
-        )
+        _settle_emitters(response, demand, work)
     for i in range(air.nodes):
         total = work.free[i]
         for j in range(emitters):
             total += response[i, j] * work.heat[j]
         work.temperature[i] = total
     return flows
+
+
+@compiled
+def _settle_emitters(response: Floats, demand: Demand, work: Work) -> None:
+    """What every emitter gives; groups of heads are cut to what their outdoor unit can."""
+    for j in range(demand.room.shape[0]):
+        work.limits[j, 0] = demand.bounds[j, 0]
+        work.limits[j, 1] = demand.bounds[j, 1]
+    for _ in range(GROUP_PASSES):
+        settle(
+            work.free,
+            response,
+            demand.room,
+            demand.lower,
+            demand.upper,
+            work.limits,
+            demand.resting,
+            work.heat,
+        )
+        if not cut_to_caps(work.heat, demand.group, demand.caps, work.limits):
+            break
 
 
 @compiled

@@ -11,6 +11,8 @@ Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
 
 SWEEPS = 300
+CAP_SLACK = 1e-9
+"""Share by which a group may give more than it can without being cut again"""
 ENOUGH = 1e-5
 """[W] change of an emitter in a sweep below which the controls have settled"""
 
@@ -49,13 +51,14 @@ def settle(
     lower: Floats,
     upper: Floats,
     bounds: Floats,
+    resting: Floats,
     heat: Floats,
 ) -> None:
     """Find what each emitter gives, into ``heat`` [W].
 
     Each holds its room between ``lower`` (heating setpoint) and ``upper`` (cooling
     setpoint) as far as its ``bounds`` (most cooling, most heating; [W], shape (m, 2))
-    allow. ``free`` [degC] are the air temperatures without emitters, ``response`` [K/W]
+    allow; between the two it gives what it does at rest (``resting``, [W]). ``free`` [degC] are the air temperatures without emitters, ``response`` [K/W]
     those per watt of each emitter, shape (nodes, m). Projected Gauss-Seidel sweeps.
     """
     count = room.shape[0]
@@ -69,12 +72,34 @@ def settle(
             own = response[node, j]
             to_lower = heat[j] + (lower[j] - temperature) / own
             to_upper = heat[j] + (upper[j] - temperature) / own
-            wanted = 0.0
-            if to_lower > 0.0:
-                wanted = min(to_lower, bounds[j, 1])
+            wanted = resting[j]
+            if to_lower > resting[j]:
+                wanted = min(to_lower, max(bounds[j, 1], resting[j]))
             elif to_upper < 0.0:
                 wanted = max(to_upper, bounds[j, 0])
             change = max(change, abs(wanted - heat[j]))
             heat[j] = wanted
         if change < ENOUGH:
             break
+
+
+@compiled
+def cut_to_caps(heat: Floats, group: Ints, caps: Floats, limits: Floats) -> bool:
+    """Cut the limits of heads whose group gives more than it can; True where one was cut.
+
+    Each head keeps its share of what the group gives. ``caps`` [W] shape (groups,).
+    """
+    cut = False
+    for g in range(caps.shape[0]):
+        total = 0.0
+        for j in range(heat.shape[0]):
+            if group[j] == g:
+                total += abs(heat[j])
+        if total > caps[g] * (1.0 + CAP_SLACK) and total > 0.0:
+            cut = True
+            share = caps[g] / total
+            for j in range(heat.shape[0]):
+                if group[j] == g:
+                    limits[j, 0] = max(limits[j, 0], min(heat[j], 0.0) * share)
+                    limits[j, 1] = min(limits[j, 1], max(heat[j], 0.0) * share)
+    return cut

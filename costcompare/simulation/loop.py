@@ -16,7 +16,15 @@ from costcompare.simulation.balance import (
     surface_loads,
 )
 from costcompare.simulation.hour import settle_hour, state_at
-from costcompare.simulation.network import Chains, Drive, DuctNet, Model, Record, Year
+from costcompare.simulation.network import (
+    Chains,
+    Drive,
+    DuctNet,
+    Emitters,
+    Model,
+    Record,
+    Year,
+)
 from costcompare.simulation.state import Conditions, Demand, Memory, Work
 
 Floats = NDArray[np.float64]
@@ -93,12 +101,33 @@ def _drive(chains: Chains, chain: int, end: int, air: Floats, radiant: Floats) -
 
 
 @compiled
-def _demand(h: int, drive: Drive, ducts: DuctNet, warm: float, bounds: Floats) -> Demand:
+def _group_demand(h: int, emitters: Emitters, m: Memory) -> None:
+    """What groups of heads may do this hour: one mode for all, chosen by the last temperatures."""
+    for g in range(m.caps.shape[0]):
+        cold, hot = 0.0, 0.0
+        for j in range(emitters.room.shape[0]):
+            if emitters.group[j] == g:
+                air = m.node[emitters.room[j]]
+                cold += max(emitters.setpoint[h, j] - air, 0.0)
+                hot += max(air - emitters.cooling_setpoint[h, j], 0.0)
+        cooling = hot > cold and emitters.group_cool[h, g] > 0.0
+        m.caps[g] = emitters.group_cool[h, g] if cooling else emitters.group_heat[h, g]
+        for j in range(emitters.room.shape[0]):
+            if emitters.group[j] == g:
+                m.bounds[j, 1 if cooling else 0] = 0.0
+                if not cooling and m.running[g] > 0.0:
+                    m.resting[j] = min(emitters.bleed[j], m.bounds[j, 1])
+
+
+@compiled
+def _demand(h: int, drive: Drive, ducts: DuctNet, warm: float, m: Memory) -> Demand:
     """Setpoints and limits of an hour; the ducted machine cools where it was too warm."""
     plant, emitters = drive.plant, drive.emitters
     for j in range(emitters.room.shape[0]):
-        bounds[j, 0] = -emitters.cool_most[h, j]
-        bounds[j, 1] = emitters.heat_most[h, j]
+        m.bounds[j, 0] = -emitters.cool_most[h, j]
+        m.bounds[j, 1] = emitters.heat_most[h, j]
+        m.resting[j] = 0.0
+    _group_demand(h, emitters, m)
     middle = 0.5 * (plant.setpoint[h] + plant.cooling_setpoint[h])
     cooling = warm > middle and plant.cool_most[h] > 0.0
     return Demand(
@@ -111,8 +140,21 @@ def _demand(h: int, drive: Drive, ducts: DuctNet, warm: float, bounds: Floats) -
         emitters.room,
         emitters.setpoint[h],
         emitters.cooling_setpoint[h],
-        bounds,
+        m.bounds,
+        m.resting,
+        emitters.group,
+        m.caps,
     )
+
+
+@compiled
+def _remember_groups(emitters: Emitters, m: Memory) -> None:
+    """Heat that each group gave beyond what its resting heads let through [W]."""
+    for g in range(m.running.shape[0]):
+        m.running[g] = 0.0
+        for j in range(emitters.room.shape[0]):
+            if emitters.group[j] == g:
+                m.running[g] += max(m.work.heat[j] - m.resting[j], 0.0)
 
 
 @compiled
@@ -213,9 +255,10 @@ def run_year(model: Model, drive: Drive, record: Record, m: Memory) -> None:
             _sum(year.extraction[h]),
             airing,
         )
-        demand = _demand(h, drive, model.ducts, warm, m.bounds)
+        demand = _demand(h, drive, model.ducts, warm, m)
         _copy(m.node, m.work.previous)
         control = settle_hour(control, conditions, demand, model, m.work)
+        _remember_groups(drive.emitters, m)
         _advance(model, m)
         if position >= year.recorded_from:
             state = state_at(control, demand, model)

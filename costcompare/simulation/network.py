@@ -159,9 +159,20 @@ class Plant(NamedTuple):
 
 
 class Emitters(NamedTuple):
-    """Heads and heaters in rooms, shapes (hours, emitters) but for ``room``."""
+    """Heads and heaters in rooms, shapes (hours, emitters) but for ``room`` and the groups.
+
+    Heads on one outdoor unit form a group: together they give no more than it can, they
+    all heat or all cool, and those that rest let a little heat through while it runs.
+    """
 
     room: Ints
+    group: Ints
+    """Number of the head's outdoor unit with several heads, -1 for none"""
+    bleed: Floats
+    """[W] that a resting head lets through while its group heats"""
+    group_heat: Floats
+    """Most that each group can give [W], shape (hours, groups)"""
+    group_cool: Floats
     heat_most: Floats
     cool_most: Floats
     setpoint: Floats

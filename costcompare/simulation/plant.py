@@ -116,6 +116,10 @@ def emitter_arrays(
 
     return Emitters(
         room=np.array([nodes[e.room] for e in emitters], dtype=np.int64),
+        group=np.full(len(emitters), -1, dtype=np.int64),
+        bleed=np.zeros(len(emitters)),
+        group_heat=np.zeros((hours, 0)),
+        group_cool=np.zeros((hours, 0)),
         heat_most=columns([e.heat_most for e in emitters]),
         cool_most=columns([e.cool_most for e in emitters]),
         setpoint=columns([e.setpoint for e in emitters]),

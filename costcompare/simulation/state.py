@@ -49,6 +49,12 @@ class Demand(NamedTuple):
     lower: Floats
     upper: Floats
     bounds: Floats
+    """[W] most cooling (negative) and most heating of each emitter, shape (m, 2)"""
+    resting: Floats
+    """[W] what each emitter gives while it rests, shape (m,)"""
+    group: Ints
+    caps: Floats
+    """[W] most that each group of heads can give, heating or cooling, shape (groups,)"""
 
 
 class Bracket(NamedTuple):
@@ -72,6 +78,8 @@ class Work(NamedTuple):
     temperature: Floats
     previous: Floats
     heat: Floats
+    limits: Floats
+    """The bounds of the emitters, cut where a group would give more than it can"""
     surplus: Floats
     """Air that each room passes on [m3/s]"""
     slope: Floats
@@ -93,10 +101,14 @@ class Memory(NamedTuple):
     into_radiant: Floats
     through_radiant: Floats
     bounds: Floats
+    resting: Floats
+    caps: Floats
+    running: Floats
+    """Heat of each group in the last hour [W]"""
     work: Work
 
 
-def memory(model: Model, emitters: int) -> Memory:
+def memory(model: Model, emitters: int, groups: int = 0) -> Memory:
     """Memory for a run, every node at the starting temperature."""
     start = STARTING_TEMPERATURE
     length = model.chains.storage.shape[0]
@@ -108,6 +120,7 @@ def memory(model: Model, emitters: int) -> Memory:
         temperature=np.full(size, start),
         previous=np.full(size, start),
         heat=np.zeros(emitters),
+        limits=np.zeros((emitters, 2)),
         surplus=np.zeros(rooms),
         slope=np.full(1, 10.0),
     )
@@ -122,5 +135,8 @@ def memory(model: Model, emitters: int) -> Memory:
         into_radiant=np.zeros(rooms),
         through_radiant=np.zeros(rooms),
         bounds=np.zeros((emitters, 2)),
+        resting=np.zeros(emitters),
+        caps=np.zeros(groups),
+        running=np.zeros(groups),
         work=work,
     )

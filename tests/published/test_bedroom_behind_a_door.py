@@ -77,6 +77,10 @@ def bedroom(conductance: float, outdoor: float, width: float) -> tuple[float, fl
     plant = Plant(0 * ones, 0 * ones, 0 * ones, 0 * ones, 0 * ones, 20 * ones, 90 * ones)
     emitters = Emitters(
         room=np.array([MAIN], dtype=np.int64),
+        group=np.array([-1], dtype=np.int64),
+        bleed=np.zeros(1),
+        group_heat=np.zeros((HOURS, 0)),
+        group_cool=np.zeros((HOURS, 0)),
         heat_most=np.full((HOURS, 1), 1e6),
         cool_most=np.zeros((HOURS, 1)),
         setpoint=np.full((HOURS, 1), 20.0),

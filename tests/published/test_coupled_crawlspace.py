@@ -134,6 +134,10 @@ def solve(s: Steady) -> Found:
     )
     emitters = Emitters(
         room=no_room if s.ducted else np.zeros(1, dtype=np.int64),
+        group=np.full(0 if s.ducted else 1, -1, dtype=np.int64),
+        bleed=np.zeros(0 if s.ducted else 1),
+        group_heat=np.zeros((HOURS, 0)),
+        group_cool=np.zeros((HOURS, 0)),
         heat_most=np.full((HOURS, 0 if s.ducted else 1), 1e6),
         cool_most=np.zeros((HOURS, 0 if s.ducted else 1)),
         setpoint=np.full((HOURS, 0 if s.ducted else 1), 20.0),
