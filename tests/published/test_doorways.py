@@ -20,3 +20,10 @@ def test_doorway_table(difference: float, flow: float, heat: float) -> None:
     found = exchange_flow(0.81, 2.03, difference)
     assert found == pytest.approx(flow, rel=0.01)
     assert 1206 * found * difference == pytest.approx(heat, rel=0.01)
+
+
+def test_a_hall_between_two_rooms_passes_about_a_third() -> None:
+    """Two doorways in series share the difference: heat goes with its power of 1.5, so .354."""
+    through_one = exchange_flow(0.81, 2.03, 2.0) * 2.0
+    through_two = exchange_flow(0.81, 2.03, 1.0) * 1.0
+    assert through_two / through_one == pytest.approx(0.354, abs=0.001)
