@@ -11,7 +11,14 @@ from costcompare import comfort
 from costcompare.billing.tariff import YearBill, year_bill
 from costcompare.case.facts import Case, Home, Option, System
 from costcompare.cautions import Seen, cautions
-from costcompare.comparison import AS_LIVED, AS_WANTED, Choice, Comparison, Warmth
+from costcompare.comparison import (
+    AS_LIVED,
+    AS_WANTED,
+    Choice,
+    Comparison,
+    CrawlspaceYear,
+    Warmth,
+)
 from costcompare.explaining import explain_year, hot_water_share, year_parts
 from costcompare.physics.compiled import WARM
 from costcompare.simulation import (
@@ -25,13 +32,13 @@ from costcompare.summary import (
     Before,
     annual,
     assumptions,
-    crawlspace_year,
     duct_year,
     fact_line,
     money_years,
     months_of,
     weather_summary,
 )
+from costcompare.underfloor import crawlspace_year
 from costcompare.weather import Weather, read_weather, typical_year
 
 Progress = Callable[[str, float], None]
@@ -58,6 +65,7 @@ class _Done:
     plan: _Plan
     year: HourlyResult
     bill: YearBill
+    under_floor: CrawlspaceYear | None
 
 
 def compare(
@@ -171,7 +179,7 @@ def _run_all(case: Case, weather: Weather, tell: Progress) -> list[_Done]:
 def _run(case: Case, plan: _Plan, weather: Weather) -> _Done:
     year = simulate_home(plan.home, plan.system, weather, setpoints(plan.home, plan.warmth))
     bill = year_bill(case.tariff, year.electricity / 1000.0, year.index, case.home.site.time_zone)
-    return _Done(plan, year, bill)
+    return _Done(plan, year, bill, crawlspace_year(plan.home, plan.system, year, weather))
 
 
 def _choice(case: Case, done: _Done, before: Before) -> Choice:
@@ -185,7 +193,7 @@ def _choice(case: Case, done: _Done, before: Before) -> Choice:
         monthly=months_of(year, done.bill, case.home.site.time_zone),
         rooms=comfort.room_years(plan.home, year),
         ducts=duct_year(plan.home, plan.system, year),
-        crawlspace=crawlspace_year(year),
+        crawlspace=done.under_floor,
         energy_balance_error=year.energy_balance_error,
         money=money_years(case, plan.option, plan.warmth, done.bill, before),
         range=None,

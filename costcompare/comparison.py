@@ -104,11 +104,24 @@ class DuctYear:
 
 @dataclass(frozen=True)
 class CrawlspaceYear:
-    """How cold the crawlspace gets."""
+    """How cold and damp it gets under the floor, and how cold the floor."""
 
     minimum_temperature_degf: float
     minimum_temperature_degc: float
     hours_below_freezing: int
+    hours_outdoors_below_20f: int
+    """The same for every choice: when pipes in an unheated space begin to be at risk"""
+    coldest_night_degf: float
+    coldest_night_degc: float
+    """Lowest mean of the eight hours from 22:00 standard time"""
+    winter_mean_degf: float
+    winter_mean_degc: float
+    """December to February"""
+    damp_share: float
+    """Of all hours, with air above 80 % relative humidity"""
+    floor_winter_degf: float
+    floor_winter_degc: float
+    """Upper face of the floors over the crawlspace, December to February, 6:00 to 22:00"""
 
 
 @dataclass(frozen=True)

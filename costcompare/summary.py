@@ -14,7 +14,6 @@ from costcompare.comparison import (
     AS_LIVED,
     AS_WANTED,
     Annual,
-    CrawlspaceYear,
     DuctYear,
     FactLine,
     MoneyYears,
@@ -154,15 +153,6 @@ def duct_year(home: Home, system: System, year: HourlyResult) -> DuctYear | None
         delivery_effectiveness=terms["delivered"] / put_in if put_in > 0.0 else 1.0,
         standard_delivery_effectiveness=standard_effectiveness(home, system, year),
     )
-
-
-def crawlspace_year(year: HourlyResult) -> CrawlspaceYear | None:
-    """How cold the crawlspace gets."""
-    air = year.space_temperature.get("crawlspace")
-    if air is None:
-        return None
-    coldest = float(air.min())
-    return CrawlspaceYear(fahrenheit(coldest), coldest, int((air < 0.0).sum()))
 
 
 def money_years(

@@ -17,6 +17,7 @@ from costcompare.money.incentives import IncentiveResult
 from costcompare.thermostat import SettingYear, Sweep, SweepChoice
 from costcompare.views import numbers
 from costcompare.views.terminal import Heading, Page, Points, Sentences, Table
+from costcompare.views.under_floor import under_the_floor
 from costcompare.views.wording.bill import adding_up, plain_part, worst_month
 from costcompare.views.wording.naming import as_a_label
 from costcompare.views.wording.sureness import (
@@ -56,6 +57,7 @@ def comparison_page(
         *_incentives(incentives or {}),
         Heading("Which rooms stay warm, in hours of the year in which somebody wants them warm"),
         *_rooms([c for c in comparison.choices if c.is_today or c.warmth != AS_LIVED]),
+        *under_the_floor([c for c in comparison.choices if c.is_today or c.warmth != AS_LIVED]),
         *_listed(
             "Look out for", [f"{c.topic}: {c.text} ({c.because})" for c in comparison.cautions]
         ),
