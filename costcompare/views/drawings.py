@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 from costcompare.comparison import DuctYear
 from costcompare.views.figures.look import DEEP, FONT, INK, NOW, OTHER
+from costcompare.views.wording.bill import heat_put_in
 
 WIDTH, HEIGHT = 480, 300
 """Size of the drawing in its own units"""
@@ -100,7 +101,7 @@ def house_section(ducts: DuctYear, location: str) -> str:
     """The house cut open, as an SVG document; ducts in the attic are drawn above the rooms."""
     place = _ABOVE if location == "attic" else _BELOW
     flows = {flow.key: flow for flow in duct_flows(ducts, location)}
-    heat_in = ducts.delivered_kwh + ducts.lost_conduction_kwh + ducts.lost_supply_leak_kwh
+    heat_in = heat_put_in(ducts)
     unit = FULL_WIDTH / heat_in if heat_in > 0 else 0.0
     body = [*_house(place), *_duct(place), *_arrows(place, flows, unit)]
     return (

@@ -59,15 +59,15 @@ def _listen(host: str, port: int) -> socket.socket:
     listener = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
     if sys.platform != "win32":  # there it would let two programs share a port
         listener.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
-    try:
-        listener.bind((host, port))
-    except OSError:
+    for attempt in (port, 0):
         try:
-            listener.bind((host, 0))
+            listener.bind((host, attempt))
         except OSError:
-            rule = "must be an address of this machine"
-            raise InputError([Fault("host", rule, host, "127.0.0.1")]) from None
-    return listener
+            continue
+        return listener
+    listener.close()
+    rule = "must be an address of this machine"
+    raise InputError([Fault("host", rule, host, "127.0.0.1")])
 
 
 def _names_of_this_machine(host: str) -> tuple[str, ...]:

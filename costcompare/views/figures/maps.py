@@ -83,9 +83,14 @@ def _edges(limits: ComfortLimits) -> tuple[float, float, float, float]:
     return low, middle, limits.cold_below, limits.hot_above
 
 
+def _band(temperature: float, limits: ComfortLimits) -> int:
+    """The number of the band; a limit itself is still warm."""
+    *cold_edges, hot_above = _edges(limits)
+    return sum(temperature >= edge for edge in cold_edges) + (temperature > hot_above)
+
+
 def _map(choice: Choice, room: str, limits: ComfortLimits, words: str) -> go.Heatmap:
     temperatures = choice.mean_degf_by_month_and_hour[room]
-    edges = _edges(limits)
     colours = (COLDEST, COLDER, COOL, WARM, HOT)
     scale = [
         [edge / len(colours), colour]
@@ -93,7 +98,7 @@ def _map(choice: Choice, room: str, limits: ComfortLimits, words: str) -> go.Hea
         for edge in (number, number + 1)
     ]
     return go.Heatmap(
-        z=[[sum(value >= edge for edge in edges) for value in hours] for hours in temperatures],
+        z=[[_band(value, limits) for value in hours] for hours in temperatures],
         zmin=-0.5,
         zmax=len(colours) - 0.5,
         colorscale=scale,

@@ -102,7 +102,7 @@ def bill_answer(comparison: Comparison) -> str:
 def ducts_answer(ducts: DuctYear) -> str:
     """What becomes of the heat that goes into the ducts, in a sentence."""
     arriving = of_100(ducts.delivery_effectiveness)
-    put_in = ducts.delivered_kwh + ducts.lost_conduction_kwh + ducts.lost_supply_leak_kwh
+    put_in = heat_put_in(ducts)
     back = (
         f", and another {of_100(ducts.regained_kwh / put_in)} come back, because the ducts warm "
         "the space they run in"
@@ -110,6 +110,16 @@ def ducts_answer(ducts: DuctYear) -> str:
         else ""
     )
     return f"Of every 100 kWh of heat put into the ducts, {arriving} reach the rooms{back}."
+
+
+def heat_put_in(ducts: DuctYear) -> float:
+    """What the heater gave to the air of the ducts [kWh]."""
+    return (
+        ducts.delivered_kwh
+        + ducts.lost_conduction_kwh
+        + ducts.lost_supply_leak_kwh
+        + ducts.return_leak_kwh
+    )
 
 
 def adding_up(values: Sequence[float], step: float) -> list[float]:

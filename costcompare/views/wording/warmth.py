@@ -63,7 +63,7 @@ def coldest_day_answer(comparison: Comparison, name: str) -> str:
     now = min(day.rooms_degf[room])
     later = min(chosen.coldest_day.rooms_degf[room])
     return (
-        f"On {day.day} {numbers.month_name(day.month)}, the coldest day of this weather, it is "
+        f"On {numbers.day_and_month(day.month, day.day)}, the coldest day of this weather, it is "
         f"{numbers.degrees(min(day.outdoor_degf))} outdoors at the coldest; {_the(room)} falls to "
         f"{numbers.degrees(now)} now and to {numbers.degrees(later)} with {in_a_sentence(chosen)}."
     )
