@@ -22,11 +22,11 @@ from costcompare.comparison import (
     WeatherSummary,
 )
 from costcompare.equipment.classes import rated_heating
-from costcompare.equipment.performance import FIELD_FACTOR
 from costcompare.money.incentives import counted
 from costcompare.money.life_cycle import evaluate
 from costcompare.physics.ducts import delivery_effectiveness
 from costcompare.simulation import HourlyResult
+from costcompare.simulation.machines import filled_points
 from costcompare.simulation.plant import duct_network
 from costcompare.weather import (
     Weather,
@@ -227,11 +227,20 @@ def assumptions(case: Case, weather: Weather) -> tuple[str, ...]:
         f"growth of {money.price_growth:.1%} a year above inflation.",
         f"Money is counted over {money.study_years} years at {money.discount_rate:.1%} a year "
         "above inflation; incentives that are not confirmed are left out.",
-        "Machines are generic classes, not a make. Their efficiency is taken at "
-        f"{FIELD_FACTOR:.0%} of the map for what homes see in the field (judgement; 80 to 95 %).",
+        "Machines are generic classes, not a make, unless their points are given. Their "
+        f"efficiency is taken at {case.today.field_factor:.0%} of the map for what homes see in "
+        "the field (judgement; 80 to 95 % is usual).",
         "Doors stand as the facts say; people, appliances and hot water warm the rooms with "
         "the stated share of their heat.",
         "Windows are opened when the rooms are warm and it is cooler outside; below 60 F "
         "outside nobody cools with a machine.",
     ]
+    systems = {"Today": case.today} | {option.name: option.system for option in case.options}
+    for name, system in systems.items():
+        lines += [
+            f"“{name}”, machine in the {room}: not on its sheet and filled from how machines "
+            f"usually lie: {'; '.join(points)}."
+            for room, points in filled_points(system).items()
+            if points
+        ]
     return tuple(lines)

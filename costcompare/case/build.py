@@ -8,6 +8,7 @@ from pathlib import Path
 from costcompare.case.defaults import option_default
 from costcompare.case.document import Document, OptionTable
 from costcompare.case.facts import Case, Fact, Home, Option, System, WeatherChoice
+from costcompare.case.heat_pumps import note_field_factor
 from costcompare.case.homes import build_home
 from costcompare.case.ledger import Ledger
 from costcompare.case.paths import join
@@ -38,6 +39,7 @@ def build_case(
         _option(option, changed.get(option.name), document, home=home, today=today, ledger=ledger)
         for option in document.options
     )
+    note_field_factor(document, (today, *(option.system for option in options)), ledger)
     tariff = build_tariff(document, ledger)
     money = build_money(document, stated, ledger)
     return Case(

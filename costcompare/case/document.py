@@ -18,6 +18,8 @@ from costcompare.case.facts import (
     DuctLocation,
     Foundation,
     SystemKind,
+    UnitMode,
+    UnitSpeed,
     VentState,
 )
 
@@ -250,12 +252,34 @@ class HeaterTable(Table):
     setpoint: v.Setting | None = None
 
 
+class PointTable(Table):
+    mode: Annotated[UnitMode, v.Words(get_args(UnitMode))] | None = None
+    at: v.TestedAt
+    speed: Annotated[UnitSpeed, v.Words(get_args(UnitSpeed))]
+    capacity: v.Capacity
+    power: v.PointPower | None = None
+    cop: Annotated[float, v.Number(0.5, 20.0)] | None = None
+
+
 class UnitTable(Table):
-    equipment_class: Annotated[str, v.Words(EQUIPMENT_CLASSES)] = Field(alias="class")
-    size: v.Capacity
+    equipment_class: Annotated[str, v.Words(EQUIPMENT_CLASSES)] | None = Field(
+        default=None, alias="class"
+    )
+    size: v.Capacity | None = None
     room: v.Name | None = None
     setpoint: v.Setting | None = None
     mounting_height: v.Height | None = None
+    points: Annotated[list[PointTable], Field(max_length=60)] | None = None
+    points_include_defrost: v.OnOff | None = None
+    cut_out: v.Outdoors | None = None
+    cut_in: v.Outdoors | None = None
+    line_set: v.LineSet | None = None
+
+
+class EquipmentTable(Table):
+    field_factor: (
+        Annotated[float, v.Measure("fraction", at_least="50 %", at_most="100 %")] | None
+    ) = None
 
 
 class BackupTable(Table):
@@ -386,6 +410,7 @@ class Document(Table):
     fireplace: FireplaceTable | None = None
     thermostat: ThermostatTable
     comfort: ComfortTable = ComfortTable()
+    equipment: EquipmentTable = EquipmentTable()
     today: TodayTable
     options: list[OptionTable] = []
     tariff: TariffTable

@@ -57,6 +57,9 @@ from costcompare.case.system_facts import (
     RoomHeater,
     System,
     SystemKind,
+    UnitMode,
+    UnitPoint,
+    UnitSpeed,
 )
 
 __all__ = [
@@ -98,6 +101,9 @@ __all__ = [
     "Tariff",
     "Thermostat",
     "Tier",
+    "UnitMode",
+    "UnitPoint",
+    "UnitSpeed",
     "VentState",
     "WeatherChoice",
     "Windows",

@@ -15,7 +15,6 @@ from costcompare.errors import Fault
 
 _LATER = {
     "heads": "several heads on one outdoor unit are not modelled yet",
-    "points": "points of a submittal sheet are not modelled yet",
     "riders": "riders are not modelled yet",
     "demand": "demand charges are not modelled yet",
     "proration": "other ways to prorate a bill are not modelled yet",
@@ -23,7 +22,6 @@ _LATER = {
 }
 _LATER_INSTEAD = {
     "heads": "one unit with its own size for each head",
-    "points": "the class and size of the unit",
     "riders": "the price with the riders added",
 }
 _SHAPES = {
@@ -46,6 +44,9 @@ _EXAMPLES = {
     "name": 'for example name = "hall"',
     "installed_cost": 'for example installed_cost = "3900 $"',
     "size": 'for example size = "12 kBtu/h"',
+    "at": 'for example at = "47 F"',
+    "speed": 'for example speed = "rated"',
+    "capacity": 'for example capacity = "12 kBtu/h"',
     "price": 'for example price = "0.125 $/kWh"',
     "kind": 'for example kind = "improve"',
     "tariff": 'for example [tariff] with price = "0.125 $/kWh"',

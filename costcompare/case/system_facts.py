@@ -71,6 +71,24 @@ class Head:
     """[m] to the bottom of the head"""
 
 
+UnitMode = Literal["heating", "cooling"]
+UnitSpeed = Literal["minimum", "rated", "maximum"]
+
+
+@dataclass(frozen=True)
+class UnitPoint:
+    """One published point of a unit, 70 F indoors for heating."""
+
+    mode: UnitMode
+    outdoor: float
+    """[degC]"""
+    speed: UnitSpeed
+    capacity: float
+    """[W]"""
+    power: float
+    """[W]"""
+
+
 @dataclass(frozen=True)
 class HeatPumpUnit:
     """One outdoor unit with one head or with several, or the ducted unit of a system."""
@@ -87,6 +105,16 @@ class HeatPumpUnit:
     """[m] to the bottom of the head"""
     heads: tuple[Head, ...] = ()
     """The heads of a multi-zone unit; ``room`` is then that of the first"""
+    points: tuple[UnitPoint, ...] = ()
+    """From the submittal sheet; none for a machine as its class usually is"""
+    points_include_defrost: bool = False
+    """True where the points between 17 and 47 F hold frost and defrost"""
+    cut_out: float | None = None
+    """[degC] outdoors below which it does not run, or None for that of the class"""
+    cut_in: float | None = None
+    """[degC] outdoors from which it runs again, or None for ``cut_out``"""
+    line_set: float | None = None
+    """[m] one way between outdoor unit and head, or None for the tested length"""
 
 
 @dataclass(frozen=True)
@@ -126,5 +154,7 @@ class System:
     """[degC] outdoors above which the strips stay off"""
     heads: tuple[HeatPumpUnit, ...] = ()
     heaters: tuple[RoomHeater, ...] = ()
+    field_factor: float = 0.88
+    """Efficiency of heat pumps in homes over that of their maps"""
     old_ducts_left_open: bool = False
     """True where unused ducts and their boots stay open (abandoned, not capped)"""

@@ -20,6 +20,7 @@ from costcompare.case.facts import (
     RoomHeater,
     System,
 )
+from costcompare.case.heat_pumps import field_factor, unit_of
 from costcompare.case.ledger import Ledger
 from costcompare.case.paths import join
 from costcompare.case.setup import Setup
@@ -48,7 +49,11 @@ def option_system(
 
 
 def _system(setup: Setup) -> System:
-    bare = System(setup.kind, thermostat_room=_thermostat_room(setup))
+    bare = System(
+        setup.kind,
+        thermostat_room=_thermostat_room(setup),
+        field_factor=field_factor(setup.document),
+    )
     if setup.kind == "electric furnace":
         system = _with_furnace(bare, setup)
     elif setup.kind == "ducted heat pump":
@@ -150,8 +155,8 @@ def _registers(setup: Setup) -> Mapping[str, float]:
 def _units(setup: Setup) -> tuple[HeatPumpUnit, ...]:
     room = _thermostat_room(setup)
     return tuple(
-        HeatPumpUnit(u.equipment_class, u.size, u.room or room, u.setpoint, u.mounting_height)
-        for u in setup.table.units or []
+        unit_of(setup, table, f"{setup.path}.units.{number}", room)
+        for number, table in enumerate(setup.table.units or [], 1)
     )
 
 

@@ -62,16 +62,24 @@ def single_speed(equipment_class: str) -> bool:
     return not _classes()[equipment_class]["eer_82_f_min"]
 
 
-def machine(equipment_class: str, nominal: float) -> Machine:
+def machine(
+    equipment_class: str,
+    nominal: float,
+    *,
+    cut_out: float | None = None,
+    cut_in: float | None = None,
+) -> Machine:
     """The machine of a class at a nominal cooling capacity [W].
 
-    Raises KeyError for a class that is not in the table.
+    ``cut_out`` and ``cut_in`` [degC] stand in for those of the class. Raises KeyError for a
+    class that is not in the table.
     """
     row = _classes()[equipment_class]
     ducted = row["ducted"] == "yes"
     temperature, capacity, power = _heating_anchors(
         equipment_class, rated_heating(nominal, ducted=ducted)
     )
+    ends = celsius(float(row["cut_out_f"])) if cut_out is None else cut_out
     cold, cooling_capacity, cooling_power = _cooling_anchors(row, nominal)
     return Machine(
         equipment_class=equipment_class,
@@ -84,14 +92,14 @@ def machine(equipment_class: str, nominal: float) -> Machine:
         cooling_capacity=cooling_capacity,
         cooling_power=cooling_power,
         cycling=float(row["cycling_coefficient"]),
-        cut_out=celsius(float(row["cut_out_f"])),
+        cut_out=ends,
         off_power=float(row["off_w"]),
         crankcase_power=float(row["crankcase_w"]),
         pan_power=float(row["pan_w"]),
         fan_power=float(row["fan_w_per_nominal_w"] or 0.0) * nominal,
         fan_per_airflow=float(row["fan_w_per_cfm"] or 0.0) / 4.719474e-4,
         rated_down_to=float(temperature[0]) - EXTENDED,
-        cut_in=celsius(float(row["cut_out_f"])),
+        cut_in=max(ends, cut_in if cut_in is not None else ends),
     )
 
 

@@ -8,9 +8,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from costcompare.case.facts import Ducts, HeatPumpUnit, Home, System
-from costcompare.equipment import Capability, Machine, cooling_year, draw, heating_year, machine
+from costcompare.equipment import Capability, Machine, draw, standby_power
+from costcompare.simulation.machines import Weathered, fitted, machine_hours
 from costcompare.simulation.network import DuctNet, Emitters, Plant, Record
-from costcompare.simulation.schedules import Setpoints
+from costcompare.simulation.results import MachineHours
+from costcompare.simulation.schedules import Setpoints, recovered
 
 Floats = NDArray[np.float64]
 
@@ -20,20 +22,6 @@ UNLIMITED = 1.0e6
 """[W] of the ideal heater in each room"""
 LEAST_FLOW = 0.6
 """Blower flow at the minimum speed of a modulating ducted machine (judgement)"""
-CRANKCASE_BELOW = (55.0 - 32.0) / 1.8
-"""[degC] outdoors below which a crankcase heater warms a machine that stands still (judgement)"""
-PAN_BELOW = 0.0
-"""[degC] outdoors below which a pan heater runs with the machine (judgement)"""
-
-
-@dataclass(frozen=True)
-class Weathered:
-    """The weather as machines feel it, shape (hours,)."""
-
-    outdoor: Floats
-    humidity: Floats
-    clock: NDArray[np.int64]
-    """Hour of the local day"""
 
 
 @dataclass(frozen=True)
@@ -60,6 +48,8 @@ class Ducted:
     heating: Capability | None
     cooling: Capability | None
     plant: Plant
+    room: str = ""
+    """of the heat pump's thermostat"""
 
 
 @dataclass(frozen=True)
@@ -80,7 +70,7 @@ def emitters_of(
     hours = weathered.outdoor.shape[0]
     zero = np.zeros(hours)
     clock = weathered.clock
-    found = [_head(unit, setpoints, weathered) for unit in system.heads]
+    found = [_head(unit, setpoints, weathered, system.field_factor) for unit in system.heads]
     for heater in system.heaters:
         most = np.full(hours, heater.output)
         held = setpoints.of_unit(heater.setpoint)[clock]
@@ -95,14 +85,15 @@ def emitters_of(
     return tuple(found)
 
 
-def _head(unit: HeatPumpUnit, setpoints: Setpoints, weathered: Weathered) -> Emitter:
-    model = machine(unit.equipment_class, unit.size)
-    heating = heating_year(model, weathered.outdoor, weathered.humidity)
-    cooling = cooling_year(model, weathered.outdoor)
-    cool_most = np.where(weathered.outdoor > COOLING_ABOVE, cooling.most, 0.0)
+def _head(
+    unit: HeatPumpUnit, setpoints: Setpoints, weathered: Weathered, field_factor: float
+) -> Emitter:
     held = setpoints.of_unit(unit.setpoint)[weathered.clock]
+    one = fitted(unit, held, weathered, field_factor)
+    heating, cooling = one.heating, one.cooling
+    cool_most = np.where(weathered.outdoor > COOLING_ABOVE, cooling.most, 0.0)
     return Emitter(
-        unit.room, heating, cooling, model, heating.most, cool_most, held, resistance=False
+        unit.room, heating, cooling, one.machine, heating.most, cool_most, held, resistance=False
     )
 
 
@@ -134,16 +125,15 @@ def ducted_of(system: System, setpoints: Setpoints, weathered: Weathered) -> Duc
     held = setpoints.of_backup(system.furnace_setpoint)[weathered.clock]
     cooled = np.full(hours, setpoints.cooling)
     if system.ducted_unit is not None:
-        model = machine(system.ducted_unit.equipment_class, system.ducted_unit.size)
-        heating = heating_year(model, weathered.outdoor, weathered.humidity)
-        cooling = cooling_year(model, weathered.outdoor)
+        held = setpoints.of_unit(system.ducted_unit.setpoint)[weathered.clock]
+        one = fitted(system.ducted_unit, held, weathered, system.field_factor)
+        heating, cooling = one.heating, one.cooling
         strips = np.full(hours, system.strip_output)
         if system.strip_lockout is not None:
             strips = np.where(weathered.outdoor > system.strip_lockout, 0.0, strips)
         cool_most = np.where(weathered.outdoor > COOLING_ABOVE, cooling.most, 0.0)
-        held = setpoints.of_unit(system.ducted_unit.setpoint)[weathered.clock]
         plant = Plant(heating.least, heating.most, strips, cooling.least, cool_most, held, cooled)
-        return Ducted(model, heating, cooling, plant)
+        return Ducted(one.machine, heating, cooling, plant, system.ducted_unit.room)
     furnace = np.full(hours, system.furnace_output)
     return Ducted(None, None, None, Plant(furnace, furnace, zero, zero, zero, held, cooled))
 
@@ -280,16 +270,22 @@ def _with_emitter(total: Draws, emitter: Emitter, given: Floats, outdoor: Floats
         heating=total.heating + np.where(heat > 0.0, warm - fan, 0.0),
         cooling=total.cooling + np.where(cold > 0.0, cool - fan, 0.0),
         fan=total.fan + fan,
-        standby=total.standby + _standby(model, given == 0.0, heat > 0.0, outdoor),
+        standby=total.standby + standby_power(model, given == 0.0, heat > 0.0, outdoor),
     )
 
 
-def _standby(
-    model: Machine, still: NDArray[np.bool_], heating: NDArray[np.bool_], outdoor: Floats
-) -> Floats:
-    crankcase = np.where(still & (outdoor < CRANKCASE_BELOW), model.crankcase_power, 0.0)
-    pan = np.where(heating & (outdoor < PAN_BELOW), model.pan_power, 0.0)
-    return model.off_power + crankcase + pan
+def hours_of_machines(
+    emitters: tuple[Emitter, ...], ducted: Ducted, record: Record
+) -> tuple[MachineHours, ...]:
+    """How each heat pump spends the year."""
+    found = [
+        machine_hours(emitter.room, emitter.heating, np.maximum(record.emitted[:, number], 0.0))
+        for number, emitter in enumerate(emitters)
+        if emitter.heating is not None
+    ]
+    if ducted.heating is not None:
+        found.append(machine_hours(ducted.room, ducted.heating, np.maximum(record.main, 0.0)))
+    return tuple(found)
 
 
 def _with_ducted(
@@ -308,5 +304,5 @@ def _with_ducted(
         backup=total.backup + record.strips,
         cooling=total.cooling + draw(ducted.cooling, cold),
         fan=fan,
-        standby=total.standby + _standby(ducted.unit, record.main == 0.0, heat > 0.0, outdoor),
+        standby=total.standby + standby_power(ducted.unit, record.main == 0.0, heat > 0.0, outdoor),
     )

@@ -47,6 +47,22 @@ class LoadHours:
 
 
 @dataclass(frozen=True)
+class MachineHours:
+    """How one heat pump spends the hours of a year."""
+
+    name: str
+    """The room of its head, or of the thermostat for a ducted one"""
+    heating_hours: int
+    """In which it heats"""
+    below_minimum_hours: int
+    """In which it heats with less than its minimum and goes on and off"""
+    cut_out_hours: int
+    """In which it is too cold for it to run"""
+    not_rated_hours: int
+    """Colder than anything known of it: it is taken to give nothing"""
+
+
+@dataclass(frozen=True)
 class HourlyResult:
     """One home with one system over one year."""
 
@@ -83,6 +99,8 @@ class HourlyResult:
     loads: LoadHours
     energy_balance_error: float
     """Sum of absolute hourly imbalances of the whole network over the sum of heat put in"""
+    machines: tuple[MachineHours, ...] = ()
+    """How each heat pump spends the year"""
 
     @property
     def electricity(self) -> Hours:

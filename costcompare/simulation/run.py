@@ -14,17 +14,18 @@ from costcompare.simulation import exhaust, schedules
 from costcompare.simulation.chains import ChainBuilder, reduce
 from costcompare.simulation.leakage import air_network, door_network
 from costcompare.simulation.loop import run_year
+from costcompare.simulation.machines import Weathered
 from costcompare.simulation.network import Drive, Model, Record, Year
 from costcompare.simulation.plant import (
     Ducted,
     Emitter,
-    Weathered,
     contiguous,
     draws_of,
     duct_network,
     ducted_of,
     emitter_arrays,
     emitters_of,
+    hours_of_machines,
 )
 from costcompare.simulation.results import DuctHours, HourlyResult, LoadHours
 from costcompare.simulation.spaces import (
@@ -148,6 +149,7 @@ def _run(
         outdoor,
         weather.column("relative_humidity"),
         schedules.local_hours(index, home.site.time_zone),
+        altitude=weather.elevation if home.site.elevation is None else home.site.elevation,
     )
     emitters = emitters_of(home, system, setpoints, weathered)
     ducted = ducted_of(system, setpoints, weathered)
@@ -294,6 +296,7 @@ def _result(home: Home, assembly: _Assembly, around: Environment) -> HourlyResul
         energy_balance_error=float(
             np.abs(record.imbalance).sum() / max(np.abs(record.turnover).sum(), 1.0)
         ),
+        machines=hours_of_machines(assembly.emitters, assembly.ducted, record),
     )
 
 

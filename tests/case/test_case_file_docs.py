@@ -50,6 +50,8 @@ SECTIONS = {
     "DuctsTable": "### `[today]`",
     "HeaterTable": "### `[today]`",
     "UnitTable": "### `[today]`",
+    "PointTable": "### `[today]`",
+    "EquipmentTable": "### `[equipment]`",
     "BackupTable": "### `[today]`",
     "SystemTable": "### `[today]`",
     "TodayTable": "### `[today]`",

@@ -318,8 +318,8 @@ def test_a_case_that_contradicts_itself_is_refused(sections: dict[str, Any], sen
                     }
                 ]
             },
-            "options.heads.units.1.points: points of a submittal sheet are not modelled yet."
-            " Write the class and size of the unit.",
+            "options.heads.units.1.points: must hold at least one heating point. Write for example"
+            ' { at = "47 F", speed = "rated", capacity = "12 kBtu/h", cop = 3.9 }.',
         ),
         (
             DUCTLESS,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import cast
 
+from costcompare.case.checks.heat_pumps import unit_faults
 from costcompare.case.checks.rooms import known_rooms, no_such_room, repeated
 from costcompare.case.document import Document, OptionTable, SystemTable
 from costcompare.case.paths import join
@@ -139,6 +140,7 @@ def _units(table: SystemTable, kind: str | None, path: str) -> Iterator[Fault]:
     heads: set[str] = set()
     for number, unit in enumerate(units, 1):
         at = f"{path}.units.{number}"
+        yield from unit_faults(unit, at)
         name = unit.equipment_class or ""
         if name.startswith("multi-zone"):
             rule = "several heads on one outdoor unit are not modelled yet"
