@@ -12,7 +12,7 @@ from costcompare.equipment import Capability, Machine, draw, standby_power
 from costcompare.simulation.machines import Weathered, fitted, machine_hours
 from costcompare.simulation.network import DuctNet, Emitters, Plant, Record
 from costcompare.simulation.results import MachineHours
-from costcompare.simulation.schedules import Setpoints, recovered
+from costcompare.simulation.schedules import Setpoints
 
 Floats = NDArray[np.float64]
 
