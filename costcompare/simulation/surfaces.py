@@ -92,13 +92,19 @@ def room_port(
 
 
 def ceiling_factors(home: Home, system: System) -> dict[str, float]:
-    """How much more each room's ceiling loses because the air under it is warmer."""
+    """How much more each room's ceiling loses because the air under it is warmer.
+
+    Nothing rises where nothing heats: an ideal heater warms all air alike, a home without any
+    floats free.
+    """
     heads = {unit.room for unit in system.heads}
     heaters = {heater.room for heater in system.heaters}
+    blown = system.furnace_output > 0.0 or system.ducted_unit is not None
+    even = system.kind == "ideal" or not (heads or heaters or blown)
     factors = {}
     for room in home.rooms:
         kind = "head" if room.name in heads else "heater" if room.name in heaters else "ducted"
-        gradient = 0.0 if system.kind == "ideal" else GRADIENT[kind]
+        gradient = 0.0 if even else GRADIENT[kind]
         factors[room.name] = ceiling_factor(room.ceiling_low, room.ceiling_high, gradient)
     return factors
 
