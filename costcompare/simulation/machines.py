@@ -92,6 +92,7 @@ def machine_hours(name: str, heating: Capability, heat: Floats) -> MachineHours:
         below_minimum_hours=int((runs & (heat < heating.least * (1.0 - 1e-9))).sum()),
         cut_out_hours=int(heating.cut_out.sum()),
         not_rated_hours=int((heating.not_rated & ~heating.cut_out).sum()),
+        at_maximum_hours=int((runs & (heat >= heating.most * (1.0 - 1e-6))).sum()),
     )
 
 

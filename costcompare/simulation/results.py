@@ -60,6 +60,8 @@ class MachineHours:
     """In which it is too cold for it to run"""
     not_rated_hours: int
     """Colder than anything known of it: it is taken to give nothing"""
+    at_maximum_hours: int = 0
+    """In which it heats with all that it can give"""
 
 
 @dataclass(frozen=True)
