@@ -5,6 +5,7 @@ answers at once.
 
 frame     options, errors, reading and writing that all commands share
 homes     new, check, compare, explain, thermostat, serve
+ratings   rate
 weather   weather stations, make, show
 """
 
@@ -15,7 +16,7 @@ from typing import Annotated
 import typer
 
 from costcompare import __version__
-from costcompare.cli import homes, weather
+from costcompare.cli import homes, ratings, weather
 
 app = typer.Typer(
     name="costcompare",
@@ -27,6 +28,7 @@ app = typer.Typer(
     pretty_exceptions_enable=False,
 )
 app.add_typer(homes.commands)
+app.add_typer(ratings.commands)
 app.add_typer(weather.commands, name="weather")
 
 

@@ -195,3 +195,14 @@ def test_a_year_is_made_and_described(run: Run) -> None:
     assert year["elevation_ft"] == pytest.approx(1150.0, abs=1.0)
     assert [month["month"] for month in year["months"]] == list(range(1, 13))
     assert f"{year['heating_degree_days_65f']:,.0f} heating degree days" in made.stdout
+
+
+def test_rate_shows_what_it_writes(run: Run) -> None:
+    result = run("rate", "demo", "--json", "ratings.json")
+    assert result.exit_code == 0
+    written = json.loads(Path("ratings.json").read_text(encoding="utf-8"))
+    for name in ("hspf2", "seer2", "scop"):
+        assert f"{written[name]['value']:.2f}" in result.stdout
+    assert written["hspf2"]["name"] in result.stdout
+    assert "It says little about a bill" in result.stdout
+    assert run("rate", "demo", "--json", "-").stdout.startswith("{")

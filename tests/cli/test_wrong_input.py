@@ -117,3 +117,13 @@ def test_marks_that_steer_a_terminal_are_left_out(run: Run) -> None:
     result = run("check", "a\x1b[2Jb")
     refused(result, "no such file")
     assert "\x1b" not in result.stderr
+
+
+def test_a_rating_file_with_faults(run: Run) -> None:
+    refused(run("rate", "machine.toml"), "machine.toml: no such file")
+    Path("machine.toml").write_text(
+        '[heating]\nkind = "rotary"\n[scop]\ndesign_load = "3"\n', encoding="utf-8"
+    )
+    refused(run("rate", "machine.toml"), "heating.kind", "scop.design_load", "scop.points")
+    Path("there").write_text("mine", encoding="utf-8")
+    refused(run("rate", "demo", "--json", "there"), "there", "--force")

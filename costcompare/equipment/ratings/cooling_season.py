@@ -28,6 +28,7 @@ OVERSIZED = 1.1
 """The load at 95 F is the capacity there over this: appendix M1 section 4.1"""
 HEAT_PUMP = 0.93
 """Load factor of variable-speed heat pumps: appendix M1 section 4.1.4, value from memory"""
+HEAT_PUMP_NOTE = "The load factor 0.93 of variable-speed heat pumps is from memory."
 FRESH, MILD, BETWEEN, HOT = 67.0, 82.0, 87.0, 95.0
 """[degF] of the tests F, B, E, A"""
 
@@ -51,11 +52,17 @@ def seer2(points: Cooling) -> SeasonalRating:
             bins.append(_variable(points, outdoor, share, load=load))
     heat = sum(b.share * b.delivered_btu_h for b in bins)
     power = sum(b.share * b.power_w for b in bins)
-    return _rating(heat / power, heat, power, bins=tuple(bins))
+    notes = (HEAT_PUMP_NOTE,) if factor != 1.0 else ()
+    return _rating(heat / power, heat, power, bins=tuple(bins), notes=notes)
 
 
 def _rating(
-    value: float, heat: float, power: float, *, bins: tuple[RatingBin, ...]
+    value: float,
+    heat: float,
+    power: float,
+    *,
+    bins: tuple[RatingBin, ...],
+    notes: tuple[str, ...] = (),
 ) -> SeasonalRating:
     return SeasonalRating(
         name="SEER2",
@@ -67,7 +74,7 @@ def _rating(
         resistance_sum_w=0.0,
         defrost_credit=1.0,
         bins=bins,
-        notes=(),
+        notes=notes,
     )
 
 
