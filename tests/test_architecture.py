@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import ast
+import re
 import subprocess
 import sys
+import tomllib
 from collections.abc import Iterator
+from importlib.metadata import packages_distributions
 from pathlib import Path
 
 import pytest
@@ -22,6 +25,8 @@ DRAWERS = {"utils", "util", "helpers", "helper", "common", "misc"}
 """Names that say nothing of what lies in a module"""
 PHYSICS = {"numpy", "numba", "math", "typing", "collections", "costcompare", "__future__"}
 """What a kernel may import"""
+PARTS = {"pydantic_core": "pydantic", "flask": "dash", "werkzeug": "dash"}
+"""Come with another library, which decides their version"""
 COMPILED = PHYSICS | {"hashlib", "os", "sys", "tempfile", "pathlib"}
 """And what the module may import that keeps the compiled code"""
 
@@ -39,8 +44,7 @@ def imported(path: Path) -> Iterator[str]:
     for node in ast.walk(tree(path)):
         if isinstance(node, ast.Import):
             yield from (alias.name for alias in node.names)
-        elif isinstance(node, ast.ImportFrom):
-            assert node.level == 0, f"{name_of(path)} imports from a dot"
+        elif isinstance(node, ast.ImportFrom) and node.level == 0:
             yield node.module or ""
 
 
@@ -72,6 +76,37 @@ def test_physics_imports_numbers_alone(path: Path) -> None:
     assert roots(path) <= allowed
     own = {name for name in imported(path) if name.startswith("costcompare")}
     assert all(name.startswith("costcompare.physics") for name in own)
+
+
+def declared(*extras: str) -> set[str]:
+    """Distributions that pyproject.toml asks for, by their plain names."""
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    lines = list(project["dependencies"])
+    for extra in extras:
+        lines += project["optional-dependencies"][extra]
+    return {plain(re.split(r"[<>=!\[ ;]", line)[0]) for line in lines}
+
+
+def plain(distribution: str) -> str:
+    return re.sub(r"[-_.]+", "-", distribution).lower()
+
+
+def undeclared(paths: list[Path], known: set[str]) -> list[str]:
+    """What files import from elsewhere that pyproject.toml does not ask for."""
+    distributions = packages_distributions()
+    ours = {"costcompare"} | {part for path in TESTS for part in (path.stem, path.parent.name)}
+    return [
+        f"{name_of(path)}: {root}"
+        for path in paths
+        for root in sorted(roots(path) - ours - set(sys.stdlib_module_names))
+        if PARTS.get(root) not in known
+        and not known & {plain(name) for name in distributions.get(root, [root])}
+    ]
+
+
+def test_what_is_imported_is_asked_for() -> None:
+    assert undeclared(MODULES, declared()) == []
+    assert undeclared(TESTS, declared("test")) == []
 
 
 def test_files_stay_small() -> None:
