@@ -42,7 +42,7 @@ def make_app(
         add_log_handler=False,
         serve_locally=True,
     )
-    app.index_string = app.index_string.replace("<html>", '<html lang="en">')
+    app.index_string = _index(app.index_string)
     app.layout = skeleton
     bench = Workbench(document, directory)
     callbacks.register(app, bench)
@@ -50,3 +50,9 @@ def make_app(
     changing.register(app, bench)
     make_safe(app, hosts)
     return app
+
+
+def _index(page: str) -> str:
+    """Dash's outer page, with its language, and one footer: Dash puts its scripts in another."""
+    page = page.replace("<html>", '<html lang="en">')
+    return page.replace("<footer>", "<div>").replace("</footer>", "</div>")

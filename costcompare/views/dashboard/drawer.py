@@ -15,12 +15,12 @@ def drawer() -> dmc.Drawer:
     return dmc.Drawer(
         id="facts",
         title="Facts of this home",
+        closeButtonProps={"aria-label": "Close the facts", "size": "xl"},
         position="right",
         size="min(460px, 100vw)",
         padding="lg",
         keepMounted=True,
         zIndex=300,
-        closeButtonProps={"aria-label": "Close the facts", "size": "xl"},
         overlayProps={"backgroundOpacity": 0.25},
         children=html.Div(
             [
@@ -42,7 +42,6 @@ def drawer() -> dmc.Drawer:
                     ],
                     className="buttons",
                 ),
-                html.Div(id="facts-in-drawer"),
             ],
             className="drawer-body",
         ),

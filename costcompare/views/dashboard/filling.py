@@ -164,7 +164,7 @@ def _money_table(worked: Worked, at: Warmth) -> pieces.Tree | None:
     lines = payback.money_lines(options, worked.case.money.installed_on)
     return pieces.table(
         f"The money of each choice, {at}",
-        ("", *(as_a_label(choice) for choice in options)),
+        ("Amount", *(as_a_label(choice) for choice in options)),
         lines,
     )
 

@@ -43,9 +43,8 @@ def skeleton() -> Any:
         [
             *_stores(),
             html.A("Skip to the answer", href="#main", className="skip"),
-            _top(),
             html.Main(
-                [_head(), _choice_label(), _chooser(), _tiles(), _contents(), *six_parts()],
+                [_top(), _head(), _choice_label(), _chooser(), _tiles(), _contents(), *six_parts()],
                 id="main",
                 tabIndex="-1",
             ),
@@ -67,8 +66,8 @@ def _stores() -> list[Any]:
     ]
 
 
-def _top() -> html.Header:
-    return html.Header(
+def _top() -> html.Div:
+    return html.Div(
         [
             html.Span("costcompare", className="wordmark"),
             html.Button("Facts of this home", id="open-facts", className="quiet-button"),
