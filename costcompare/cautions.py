@@ -46,6 +46,7 @@ def cautions(case: Case, today: HourlyResult, options: Sequence[Seen]) -> tuple[
     found += _crawlspace(case, today, options)
     found += _old_materials(case, options)
     found += _machines(case, options)
+    found += _too_cold(options)
     found += _rooms(options)
     found.append(
         Caution(
@@ -185,6 +186,28 @@ def _machines(case: Case, options: Sequence[Seen]) -> list[Caution]:
                 f"“{strips[0]}” has strips behind its heat pump",
             )
         )
+    return found
+
+
+def _too_cold(options: Sequence[Seen]) -> list[Caution]:
+    """Hours that are colder than a machine can stand, or than anything known of it."""
+    found: list[Caution] = []
+    for option in options:
+        for machine in option.year.machines:
+            stopped, unknown = machine.cut_out_hours, machine.not_rated_hours
+            if stopped + unknown == 0:
+                continue
+            said = [f"{stopped:,} hours below its cut-out"] if stopped else []
+            said += [f"{unknown:,} hours colder than its points reach"] if unknown else []
+            found.append(
+                Caution(
+                    "Too cold for the machine",
+                    "It is taken to give no heat then. Ask for its points at the lowest "
+                    "temperature of the place, and plan other heat for these hours.",
+                    f"“{option.name}”, machine in the {machine.name}: {' and '.join(said)} in "
+                    "this year",
+                )
+            )
     return found
 
 
