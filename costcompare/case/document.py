@@ -261,6 +261,13 @@ class PointTable(Table):
     cop: Annotated[float, v.Number(0.5, 20.0)] | None = None
 
 
+class HeadTable(Table):
+    room: v.Name
+    size: v.Capacity
+    setpoint: v.Setting | None = None
+    mounting_height: v.Height | None = None
+
+
 class UnitTable(Table):
     equipment_class: Annotated[str, v.Words(EQUIPMENT_CLASSES)] | None = Field(
         default=None, alias="class"
@@ -274,6 +281,7 @@ class UnitTable(Table):
     cut_out: v.Outdoors | None = None
     cut_in: v.Outdoors | None = None
     line_set: v.LineSet | None = None
+    heads: Annotated[list[HeadTable], Field(max_length=8)] | None = None
 
 
 class EquipmentTable(Table):
@@ -288,6 +296,7 @@ class BackupTable(Table):
     room: v.Name | None = None
     rooms: list[v.Name] | None = None
     lockout: v.Outdoors | None = None
+    gap: v.Difference | None = None
     setpoint: v.Setting | None = None
 
 
@@ -302,6 +311,8 @@ class SystemTable(Table):
     units: list[UnitTable] | None = None
     backup: BackupTable | None = None
     old_ducts_left_open: v.OnOff | None = None
+    compressor_lockout: v.Outdoors | None = None
+    recovery_hours: Annotated[int, v.Whole(0, 8)] | None = None
 
 
 class TodayTable(SystemTable):

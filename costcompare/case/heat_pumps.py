@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from costcompare.case.defaults import house_default
 from costcompare.case.document import Document, PointTable, UnitTable
-from costcompare.case.facts import HeatPumpUnit, System, UnitPoint
+from costcompare.case.facts import Head, HeatPumpUnit, System, UnitPoint
 from costcompare.case.ledger import Ledger
 from costcompare.case.setup import Setup
 from costcompare.units import parse
@@ -34,7 +34,7 @@ def unit_of(setup: Setup, table: UnitTable, path: str, room: str) -> HeatPumpUni
     return HeatPumpUnit(
         equipment_class=name,
         size=table.size if table.size is not None else _size(setup, points, path),
-        room=table.room or room,
+        room=table.heads[0].room if table.heads else table.room or room,
         setpoint=table.setpoint,
         mounting_height=table.mounting_height,
         points=points,
@@ -42,6 +42,10 @@ def unit_of(setup: Setup, table: UnitTable, path: str, room: str) -> HeatPumpUni
         cut_out=table.cut_out,
         cut_in=table.cut_in,
         line_set=table.line_set,
+        heads=tuple(
+            Head(head.room, head.size, head.setpoint, head.mounting_height)
+            for head in table.heads or []
+        ),
     )
 
 

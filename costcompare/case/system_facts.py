@@ -105,6 +105,12 @@ class HeatPumpUnit:
     """[m] to the bottom of the head"""
     heads: tuple[Head, ...] = ()
     """The heads of a multi-zone unit; ``room`` is then that of the first"""
+
+    @property
+    def rooms(self) -> tuple[str, ...]:
+        """Every room with a head."""
+        return tuple(head.room for head in self.heads) or (self.room,)
+
     points: tuple[UnitPoint, ...] = ()
     """From the submittal sheet; none for a machine as its class usually is"""
     points_include_defrost: bool = False
@@ -152,6 +158,12 @@ class System:
     """[W] resistance strips behind a ducted heat pump"""
     strip_lockout: float | None = None
     """[degC] outdoors above which the strips stay off"""
+    strip_gap: float = 0.0
+    """[K] below the setpoint at which the strips come on and run until it is reached"""
+    compressor_lockout: float | None = None
+    """[degC] outdoors below which the thermostat keeps the compressor off"""
+    recovery_hours: int = 0
+    """Hours over which the setpoint climbs from night to day; 0 for all at once"""
     heads: tuple[HeatPumpUnit, ...] = ()
     heaters: tuple[RoomHeater, ...] = ()
     field_factor: float = 0.88

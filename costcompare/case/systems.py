@@ -67,7 +67,12 @@ def _system(setup: Setup) -> System:
     if setup.table.backup is not None:
         system = _with_backup(system, setup, setup.table.backup)
     left_open = bool(setup.table.old_ducts_left_open) and system.ducts is None
-    return replace(system, old_ducts_left_open=left_open)
+    return replace(
+        system,
+        old_ducts_left_open=left_open,
+        compressor_lockout=setup.table.compressor_lockout,
+        recovery_hours=setup.table.recovery_hours or 0,
+    )
 
 
 def _thermostat_room(setup: Setup) -> str:
@@ -191,12 +196,13 @@ def _with_backup(system: System, setup: Setup, backup: BackupTable) -> System:
         return _with_kept_furnace(system, setup, backup)
     if backup.kind == "strips":
         size = setup.fill(backup.size, "backup.size", "backup.strip_size")
-        return replace(system, strip_output=size, strip_lockout=backup.lockout)
+        gap = setup.fill(backup.gap, "backup.gap", "backup.strip_gap")
+        return replace(system, strip_output=size, strip_lockout=backup.lockout, strip_gap=gap)
     if backup.kind == "none":
         return system
     rooms = list(backup.rooms or ([backup.room] if backup.room else []))
     if not rooms:
-        served = {head.room for head in system.heads}
+        served = {room for unit in system.heads for room in unit.rooms}
         rooms = [room.name for room in setup.home.rooms if room.name not in served]
     size = setup.fill(backup.size, "backup.size", "backup.heater_size")
     heaters = tuple(RoomHeater(room, size, backup.setpoint) for room in rooms)

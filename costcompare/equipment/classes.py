@@ -40,9 +40,13 @@ def class_names() -> tuple[str, ...]:
     return tuple(_classes())
 
 
-def rated_heating(nominal: float, *, ducted: bool) -> float:
-    """Rated heating at 47 F [W] of a machine of nominal cooling [W], by the size table."""
-    listed = [r for r in rows("equipment_sizes.csv") if (r["ducted"] == "yes") == ducted]
+def rated_heating(nominal: float, *, ducted: bool, multi: bool = False) -> float:
+    """Rated heating at 47 F [W] of a machine of nominal cooling [W], by the size table.
+
+    ``multi``: an outdoor unit for several heads.
+    """
+    kind = "multi" if multi else "yes" if ducted else "no"
+    listed = [r for r in rows("equipment_sizes.csv") if r["ducted"] == kind]
     sizes = np.array([float(r["nominal_cooling_kbtu_h"]) for r in listed]) * W_PER_KBTU_H
     rated = np.array([float(r["rated_heating_47_f_kbtu_h"]) for r in listed]) * W_PER_KBTU_H
     if nominal <= sizes[0]:
@@ -77,7 +81,8 @@ def machine(
     row = _classes()[equipment_class]
     ducted = row["ducted"] == "yes"
     temperature, capacity, power = _heating_anchors(
-        equipment_class, rated_heating(nominal, ducted=ducted)
+        equipment_class,
+        rated_heating(nominal, ducted=ducted, multi=equipment_class.startswith("multi-zone")),
     )
     ends = celsius(float(row["cut_out_f"])) if cut_out is None else cut_out
     cold, cooling_capacity, cooling_power = _cooling_anchors(row, nominal)

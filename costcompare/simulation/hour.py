@@ -165,13 +165,39 @@ def hold(
 ) -> float:
     """The control of the ducted system that holds the thermostat within ``held`` [K], 0 to 2.
 
+    Strips behind a gap stay off while the machine alone comes within the gap; below it they
+    come on and run until the setpoint is reached, as a thermostat with two stages does.
+    """
+    gap = model.ducts.strip_gap
+    if demand.strips <= 0.0 or gap <= 0.0 or demand.most <= 0.0:
+        highest = 2.0 if demand.strips > 0.0 else 1.0
+        if demand.most <= 0.0 and demand.strips <= 0.0:
+            highest = 0.0
+        return _held_below(highest, guess, conditions, demand, model, work, held)
+    control = _held_below(1.0, min(guess, 1.0), conditions, demand, model, work, held)
+    if control < 1.0:
+        return control
+    if demand.setpoint - work.temperature[demand.thermostat] <= gap:
+        return control
+    return _held_below(2.0, max(guess, 1.0), conditions, demand, model, work, held)
+
+
+@compiled
+def _held_below(
+    highest: float,
+    guess: float,
+    conditions: Conditions,
+    demand: Demand,
+    model: Model,
+    work: Work,
+    held: float,
+) -> float:
+    """The control between 0 and ``highest`` that holds the thermostat within ``held`` [K].
+
     The thermostat's temperature rises with the control, so the answer is where the excess
     is nothing, or one of the two ends. Secant steps, starting from the last hour's control
     and slope, kept between the settings known to be too low and too high.
     """
-    highest = 2.0 if demand.strips > 0.0 else 1.0
-    if demand.most <= 0.0 and demand.strips <= 0.0:
-        highest = 0.0
     bracket = Bracket(0.0, 0.0, False, highest, 0.0, False)
     control = min(max(guess, 0.0), highest)
     for trial in range(TRIALS):

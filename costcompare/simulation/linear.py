@@ -58,8 +58,9 @@ def settle(
 
     Each holds its room between ``lower`` (heating setpoint) and ``upper`` (cooling
     setpoint) as far as its ``bounds`` (most cooling, most heating; [W], shape (m, 2))
-    allow; between the two it gives what it does at rest (``resting``, [W]). ``free`` [degC] are the air temperatures without emitters, ``response`` [K/W]
-    those per watt of each emitter, shape (nodes, m). Projected Gauss-Seidel sweeps.
+    allow; between the two it gives what it does at rest (``resting``, [W]). ``free``
+    [degC] are the air temperatures without emitters, ``response`` [K/W] those per watt of
+    each emitter, shape (nodes, m). Projected Gauss-Seidel sweeps.
     """
     count = room.shape[0]
     for _ in range(SWEEPS):

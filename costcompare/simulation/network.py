@@ -134,6 +134,8 @@ class DuctNet(NamedTuple):
     """Share of the airflow at the minimum speed of a modulating machine"""
     blower_power: float
     """[W] at full speed"""
+    strip_gap: float
+    """[K] below the setpoint at which the strips come on and run until it is reached"""
 
 
 class Model(NamedTuple):

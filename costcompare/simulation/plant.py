@@ -8,11 +8,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from costcompare.case.facts import Ducts, HeatPumpUnit, Home, System
-from costcompare.equipment import Capability, Machine, draw, standby_power
-from costcompare.simulation.machines import Weathered, fitted, machine_hours
-from costcompare.simulation.network import DuctNet, Emitters, Plant, Record
-from costcompare.simulation.results import MachineHours
-from costcompare.simulation.schedules import Setpoints
+from costcompare.equipment import Capability, Machine
+from costcompare.simulation.machines import Weathered, fitted
+from costcompare.simulation.network import DuctNet, Emitters, Plant
+from costcompare.simulation.schedules import Setpoints, recovered
 
 Floats = NDArray[np.float64]
 
@@ -20,6 +19,9 @@ COOLING_ABOVE = (60.0 - 32.0) / 1.8
 """[degC] outdoors below which nobody runs a head to cool: windows do it (judgement)"""
 UNLIMITED = 1.0e6
 """[W] of the ideal heater in each room"""
+IDLE_BLEED = 60.0
+"""[W] heat through a resting head while its outdoor unit heats others: 100 to 300 Btu/h
+(from memory, judgement)"""
 LEAST_FLOW = 0.6
 """Blower flow at the minimum speed of a modulating ducted machine (judgement)"""
 
@@ -37,6 +39,8 @@ class Emitter:
     setpoint: Floats
     resistance: bool
     """True for a heater whose electricity is its heat"""
+    group: int = -1
+    """Number of the outdoor unit that it shares with other heads, -1 for none"""
 
 
 @dataclass(frozen=True)
@@ -52,17 +56,6 @@ class Ducted:
     """of the heat pump's thermostat"""
 
 
-@dataclass(frozen=True)
-class Draws:
-    """Electricity by hour [W]."""
-
-    heating: Floats
-    backup: Floats
-    cooling: Floats
-    fan: Floats
-    standby: Floats
-
-
 def emitters_of(
     home: Home, system: System, setpoints: Setpoints, weathered: Weathered
 ) -> tuple[Emitter, ...]:
@@ -70,7 +63,13 @@ def emitters_of(
     hours = weathered.outdoor.shape[0]
     zero = np.zeros(hours)
     clock = weathered.clock
-    found = [_head(unit, setpoints, weathered, system.field_factor) for unit in system.heads]
+    found = [
+        _head(unit, setpoints, weathered, system.field_factor)
+        for unit in system.heads
+        if not unit.heads
+    ]
+    for number, shared in enumerate(shared_units(system)):
+        found += _heads_of(shared, number, setpoints, weathered, field_factor=system.field_factor)
     for heater in system.heaters:
         most = np.full(hours, heater.output)
         held = setpoints.of_unit(heater.setpoint)[clock]
@@ -97,25 +96,78 @@ def _head(
     )
 
 
+def shared_units(system: System) -> tuple[HeatPumpUnit, ...]:
+    """The outdoor units with several heads, in the order of their group numbers."""
+    return tuple(unit for unit in system.heads if unit.heads)
+
+
+def _heads_of(
+    unit: HeatPumpUnit,
+    number: int,
+    setpoints: Setpoints,
+    weathered: Weathered,
+    *,
+    field_factor: float,
+) -> list[Emitter]:
+    """The heads of one outdoor unit: each can give its share of what the unit could alone."""
+    one = fitted(unit, setpoints.house[weathered.clock], weathered, field_factor)
+    found = []
+    for head in unit.heads:
+        share = head.size / unit.size
+        cool = np.where(weathered.outdoor > COOLING_ABOVE, share * one.cooling.most, 0.0)
+        held = setpoints.of_unit(head.setpoint)[weathered.clock]
+        most = share * one.heating.most
+        found.append(
+            Emitter(
+                head.room,
+                one.heating,
+                one.cooling,
+                one.machine,
+                most,
+                cool,
+                held,
+                resistance=False,
+                group=number,
+            )
+        )
+    return found
+
+
 def emitter_arrays(
     emitters: tuple[Emitter, ...], nodes: dict[str, int], cooling_setpoint: float, hours: int
 ) -> Emitters:
     """The emitters as the loop reads them."""
+    groups = _members(emitters)
 
     def columns(values: list[Floats]) -> Floats:
         return np.ascontiguousarray(np.stack(values, axis=1)) if values else np.zeros((hours, 0))
 
     return Emitters(
         room=np.array([nodes[e.room] for e in emitters], dtype=np.int64),
-        group=np.full(len(emitters), -1, dtype=np.int64),
-        bleed=np.zeros(len(emitters)),
-        group_heat=np.zeros((hours, 0)),
-        group_cool=np.zeros((hours, 0)),
+        group=np.array([e.group for e in emitters], dtype=np.int64),
+        bleed=np.array([IDLE_BLEED if e.group >= 0 else 0.0 for e in emitters]),
+        group_heat=columns([_cap(heads, "heat_most") for heads in groups]),
+        group_cool=columns([_cap(heads, "cool_most") for heads in groups]),
         heat_most=columns([e.heat_most for e in emitters]),
         cool_most=columns([e.cool_most for e in emitters]),
         setpoint=columns([e.setpoint for e in emitters]),
         cooling_setpoint=np.full((hours, len(emitters)), cooling_setpoint),
     )
+
+
+def _members(emitters: tuple[Emitter, ...]) -> list[list[Emitter]]:
+    """The heads of each outdoor unit with several, by group number."""
+    count = max((e.group for e in emitters), default=-1) + 1
+    return [[e for e in emitters if e.group == number] for number in range(count)]
+
+
+def _cap(heads: list[Emitter], what: str) -> Floats:
+    """Most that an outdoor unit gives [W]: no more than itself, nor than its heads together."""
+    together: Floats = np.sum([getattr(head, what) for head in heads], axis=0)
+    one = heads[0].heating if what == "heat_most" else heads[0].cooling
+    assert one is not None
+    most = one.most if what == "heat_most" else np.where(together > 0.0, one.most, 0.0)
+    return np.minimum(together, most)
 
 
 def ducted_of(system: System, setpoints: Setpoints, weathered: Weathered) -> Ducted:
@@ -125,14 +177,18 @@ def ducted_of(system: System, setpoints: Setpoints, weathered: Weathered) -> Duc
     held = setpoints.of_backup(system.furnace_setpoint)[weathered.clock]
     cooled = np.full(hours, setpoints.cooling)
     if system.ducted_unit is not None:
-        held = setpoints.of_unit(system.ducted_unit.setpoint)[weathered.clock]
+        profile = recovered(setpoints.of_unit(system.ducted_unit.setpoint), system.recovery_hours)
+        held = profile[weathered.clock]
         one = fitted(system.ducted_unit, held, weathered, system.field_factor)
         heating, cooling = one.heating, one.cooling
         strips = np.full(hours, system.strip_output)
         if system.strip_lockout is not None:
             strips = np.where(weathered.outdoor > system.strip_lockout, 0.0, strips)
         cool_most = np.where(weathered.outdoor > COOLING_ABOVE, cooling.most, 0.0)
-        plant = Plant(heating.least, heating.most, strips, cooling.least, cool_most, held, cooled)
+        most = heating.most
+        if system.compressor_lockout is not None:
+            most = np.where(weathered.outdoor < system.compressor_lockout, 0.0, most)
+        plant = Plant(heating.least, most, strips, cooling.least, cool_most, held, cooled)
         return Ducted(one.machine, heating, cooling, plant, system.ducted_unit.room)
     furnace = np.full(hours, system.furnace_output)
     return Ducted(None, None, None, Plant(furnace, furnace, zero, zero, zero, held, cooled))
@@ -171,6 +227,7 @@ def duct_network(home: Home, system: System, nodes: dict[str, int], twin: int) -
         airflow=float(system.blower.airflow),
         least_flow=least,
         blower_power=float(system.blower.power),
+        strip_gap=float(system.strip_gap),
     )
 
 
@@ -222,6 +279,7 @@ def no_ducts(rooms: int, root: int) -> DuctNet:
         airflow=1.0,
         least_flow=1.0,
         blower_power=0.0,
+        strip_gap=0.0,
     )
 
 
@@ -234,75 +292,4 @@ def outside_part(ducts: Ducts) -> Ducts:
         return_leakage=ducts.return_leakage * share,
         supply_area=ducts.supply_area * share,
         return_area=ducts.return_area * share,
-    )
-
-
-def draws_of(
-    emitters: tuple[Emitter, ...], ducted: Ducted, record: Record, outdoor: Floats
-) -> Draws:
-    """Electricity for what the machines gave."""
-    hours = outdoor.shape[0]
-    total = Draws(*(np.zeros(hours) for _ in range(5)))
-    for number, emitter in enumerate(emitters):
-        given = record.emitted[:, number]
-        total = _with_emitter(total, emitter, given, outdoor)
-    return _with_ducted(total, ducted, record, outdoor, heads=any(e.unit for e in emitters))
-
-
-def _with_emitter(total: Draws, emitter: Emitter, given: Floats, outdoor: Floats) -> Draws:
-    heat, cold = np.maximum(given, 0.0), np.maximum(-given, 0.0)
-    if emitter.unit is None or emitter.heating is None or emitter.cooling is None:
-        return replace(
-            total,
-            heating=total.heating + heat,
-            backup=total.backup + heat,
-            cooling=total.cooling + cold,
-        )
-    model = emitter.unit
-    # The rated power of a head holds its fan; it is shown apart, so it is taken out here.
-    share = np.clip(np.abs(given) / np.maximum(emitter.heating.most, 1.0), 0.0, 1.0)
-    fan = np.where(given != 0.0, model.fan_power * (0.3 + 0.7 * share), 0.0)
-    warm = draw(emitter.heating, np.minimum(heat, emitter.heating.most))
-    cool = draw(emitter.cooling, np.minimum(cold, emitter.cooling.most))
-    fan = np.minimum(fan, 0.5 * (warm + cool))
-    return replace(
-        total,
-        heating=total.heating + np.where(heat > 0.0, warm - fan, 0.0),
-        cooling=total.cooling + np.where(cold > 0.0, cool - fan, 0.0),
-        fan=total.fan + fan,
-        standby=total.standby + standby_power(model, given == 0.0, heat > 0.0, outdoor),
-    )
-
-
-def hours_of_machines(
-    emitters: tuple[Emitter, ...], ducted: Ducted, record: Record
-) -> tuple[MachineHours, ...]:
-    """How each heat pump spends the year."""
-    found = [
-        machine_hours(emitter.room, emitter.heating, np.maximum(record.emitted[:, number], 0.0))
-        for number, emitter in enumerate(emitters)
-        if emitter.heating is not None
-    ]
-    if ducted.heating is not None:
-        found.append(machine_hours(ducted.room, ducted.heating, np.maximum(record.main, 0.0)))
-    return tuple(found)
-
-
-def _with_ducted(
-    total: Draws, ducted: Ducted, record: Record, outdoor: Floats, *, heads: bool
-) -> Draws:
-    fan = total.fan + record.blower
-    if ducted.unit is None or ducted.heating is None or ducted.cooling is None:
-        elements = np.maximum(record.main, 0.0)
-        backup = total.backup + elements if heads else total.backup
-        return replace(total, heating=total.heating + elements, backup=backup, fan=fan)
-    heat = np.minimum(np.maximum(record.main, 0.0), ducted.heating.most)
-    cold = np.minimum(np.maximum(-record.main, 0.0), ducted.cooling.most)
-    return replace(
-        total,
-        heating=total.heating + draw(ducted.heating, heat) + record.strips,
-        backup=total.backup + record.strips,
-        cooling=total.cooling + draw(ducted.cooling, cold),
-        fan=fan,
-        standby=total.standby + standby_power(ducted.unit, record.main == 0.0, heat > 0.0, outdoor),
     )

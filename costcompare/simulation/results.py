@@ -62,6 +62,8 @@ class MachineHours:
     """Colder than anything known of it: it is taken to give nothing"""
     at_maximum_hours: int = 0
     """In which it heats with all that it can give"""
+    other_mode_hours: int = 0
+    """In which a room of one of its heads wanted to be cooled while it heated, or the reverse"""
 
 
 @dataclass(frozen=True)

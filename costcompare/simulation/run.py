@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from costcompare.case.facts import Home, System
 from costcompare.simulation import exhaust, schedules
 from costcompare.simulation.chains import ChainBuilder, reduce
+from costcompare.simulation.draws import draws_of, hours_of_machines
 from costcompare.simulation.leakage import air_network, door_network
 from costcompare.simulation.loop import run_year
 from costcompare.simulation.machines import Weathered
@@ -20,12 +21,10 @@ from costcompare.simulation.plant import (
     Ducted,
     Emitter,
     contiguous,
-    draws_of,
     duct_network,
     ducted_of,
     emitter_arrays,
     emitters_of,
-    hours_of_machines,
 )
 from costcompare.simulation.results import DuctHours, HourlyResult, LoadHours
 from costcompare.simulation.spaces import (
@@ -95,6 +94,8 @@ class _Assembly:
     emitters: tuple[Emitter, ...]
     ducted: Ducted
     record: Record
+    cooling: float
+    """Cooling setpoint [degC]"""
 
 
 def simulate_home(
@@ -161,8 +162,9 @@ def _run(
         emitter_arrays(emitters, nodes, setpoints.cooling, hours),
         year,
     )
-    run_year(model, drive, record, memory(model, len(emitters)))
-    return _Assembly(nodes, spaces, emitters, ducted, record)
+    groups = drive.emitters.group_heat.shape[1]
+    run_year(model, drive, record, memory(model, len(emitters), groups))
+    return _Assembly(nodes, spaces, emitters, ducted, record, setpoints.cooling)
 
 
 def _index(weather: Weather) -> pd.DatetimeIndex:
@@ -296,7 +298,9 @@ def _result(home: Home, assembly: _Assembly, around: Environment) -> HourlyResul
         energy_balance_error=float(
             np.abs(record.imbalance).sum() / max(np.abs(record.turnover).sum(), 1.0)
         ),
-        machines=hours_of_machines(assembly.emitters, assembly.ducted, record),
+        machines=hours_of_machines(
+            assembly.emitters, assembly.ducted, record, assembly.nodes, assembly.cooling
+        ),
     )
 
 

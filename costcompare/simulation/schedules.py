@@ -57,6 +57,23 @@ class Setpoints:
         return np.minimum(self.house, own)
 
 
+def recovered(profile: Floats, hours: int) -> Floats:
+    """A day's setpoints that climb to each higher setting over the ``hours`` before it [degC].
+
+    0 leaves the profile as it is: the thermostat asks for all of the step at once.
+    """
+    ramped = profile.copy()
+    for hour in range(24):
+        rise = profile[hour] - profile[hour - 1]
+        if rise <= 0.0:
+            continue
+        for ahead in range(1, hours + 1):
+            place = (hour - ahead) % 24
+            reached = profile[hour] - rise * ahead / (hours + 1)
+            ramped[place] = max(ramped[place], reached)
+    return ramped
+
+
 def _by_clock(day: float, night: float, night_hours: tuple[bool, ...]) -> Floats:
     return np.where(np.array(night_hours), night, day).astype(float)
 

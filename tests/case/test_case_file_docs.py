@@ -51,6 +51,7 @@ SECTIONS = {
     "HeaterTable": "### `[today]`",
     "UnitTable": "### `[today]`",
     "PointTable": "### `[today]`",
+    "HeadTable": "### `[today]`",
     "EquipmentTable": "### `[equipment]`",
     "BackupTable": "### `[today]`",
     "SystemTable": "### `[today]`",

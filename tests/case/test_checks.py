@@ -303,8 +303,8 @@ def test_a_case_that_contradicts_itself_is_refused(sections: dict[str, Any], sen
         (
             DUCTLESS,
             {"units": [{"class": "multi-zone standard", "size": "3 tons", "room": "bedroom"}]},
-            "options.heads.units.1.class: several heads on one outdoor unit are not modelled yet"
-            " (given: multi-zone standard). Write a single-zone class, one unit for each head.",
+            "options.heads.units.1.heads: is needed for a multi-zone class. Write for example"
+            ' heads = [{ room = "hall", size = "9 kBtu/h" }, ...].',
         ),
         (
             DUCTLESS,
@@ -346,7 +346,7 @@ def test_a_case_that_contradicts_itself_is_refused(sections: dict[str, Any], sen
             DUCTLESS,
             {"set": {"tariff.price": "0.1 $/kWh"}},
             "options.heads.set.tariff.price: an option can change: house, constructions,"
-            " other_use, rooms, doorways, crawlspace, thermostat, comfort, today"
+            " other_use, rooms, doorways, crawlspace, fireplace, thermostat, comfort, today"
             " (given: tariff).",
         ),
         (

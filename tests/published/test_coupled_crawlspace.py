@@ -127,6 +127,7 @@ def solve(s: Steady) -> Found:
         airflow=1000 * CFM,
         least_flow=1.0,
         blower_power=0.0,
+        strip_gap=0.0,
     )
     year = np.ones(HOURS)
     plant = Plant(

@@ -42,6 +42,7 @@ def unit_faults(unit: UnitTable, at: str) -> Iterator[Fault]:
     if unit.cut_in is not None and unit.cut_out is not None and unit.cut_in < unit.cut_out:
         rule = f"must not be below cut_out, which is {degrees(unit.cut_out)}"
         yield Fault(f"{at}.cut_in", rule, degrees(unit.cut_in))
+    yield from _heads(unit, at)
     if unit.points is None:
         return
     if not any(_mode(point) == "heating" for point in unit.points):
@@ -50,6 +51,30 @@ def unit_faults(unit: UnitTable, at: str) -> Iterator[Fault]:
     for number, point in enumerate(unit.points, 1):
         yield from _point(point, f"{at}.points.{number}", unit)
     yield from _together(unit.points, f"{at}.points")
+
+
+LEAST_CONNECTED, MOST_CONNECTED = 0.5, 1.5
+"""Sum of the heads' sizes over that of the outdoor unit (from memory of catalogues)"""
+
+
+def _heads(unit: UnitTable, at: str) -> Iterator[Fault]:
+    """Several heads belong to a multi-zone class, within what one outdoor unit can carry."""
+    multi = (unit.equipment_class or "").startswith("multi-zone")
+    if multi and not unit.heads:
+        instead = 'for example heads = [{ room = "hall", size = "9 kBtu/h" }, ...]'
+        yield Fault(f"{at}.heads", "is needed for a multi-zone class", "", instead)
+        return
+    if not unit.heads:
+        return
+    if not multi:
+        yield Fault(f"{at}.heads", "belongs to a multi-zone class", str(unit.equipment_class))
+    if unit.room is not None:
+        yield Fault(f"{at}.room", "stands with each head of a multi-zone unit", unit.room)
+    if unit.size:
+        ratio = sum(head.size or 0.0 for head in unit.heads) / unit.size
+        if not LEAST_CONNECTED <= ratio <= MOST_CONNECTED:
+            rule = "the heads together must be 0.5 to 1.5 times the outdoor unit"
+            yield Fault(f"{at}.heads", rule, f"{ratio:.2f} times")
 
 
 def _mode(point: PointTable) -> str:

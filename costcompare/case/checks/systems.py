@@ -85,6 +85,8 @@ def _rooms_named(table: SystemTable, path: str, names: Sequence[str] | None) -> 
         yield from no_such_room(f"{path}.heaters.{number}.room", heater.room, names)
     for number, unit in enumerate(table.units or [], 1):
         yield from no_such_room(f"{path}.units.{number}.room", unit.room, names)
+        for head in unit.heads or []:
+            yield from no_such_room(f"{path}.units.{number}.heads", head.room, names)
     if table.backup is not None:
         yield from no_such_room(f"{path}.backup.room", table.backup.room, names)
         for name in table.backup.rooms or []:
@@ -142,21 +144,21 @@ def _units(table: SystemTable, kind: str | None, path: str) -> Iterator[Fault]:
         at = f"{path}.units.{number}"
         yield from unit_faults(unit, at)
         name = unit.equipment_class or ""
-        if name.startswith("multi-zone"):
-            rule = "several heads on one outdoor unit are not modelled yet"
-            instead = "a single-zone class, one unit for each head"
-            yield Fault(f"{at}.class", rule, name, instead)
-        elif (
+        if (
             name
             and kind in _HEAT_PUMPS
             and name.startswith("ducted") != (kind == "ducted heat pump")
         ):
             yield Fault(f"{at}.class", f"is not a class of a {kind}", name)
-        if kind == "ductless heat pump" and not unit.room and "room" not in unit.model_fields_set:
-            yield Fault(f"{at}.room", "is needed: the room of the head")
-        if kind == "ductless heat pump" and unit.room in heads:
-            yield Fault(f"{at}.room", "has a head already", str(unit.room))
-        heads.add(unit.room or "")
+        if kind != "ductless heat pump":
+            continue
+        rooms: list[str | None] = [head.room for head in unit.heads or []]
+        for room in rooms or [unit.room]:
+            if not room and "room" not in unit.model_fields_set:
+                yield Fault(f"{at}.room", "is needed: the room of the head")
+            if room in heads:
+                yield Fault(f"{at}.room", "has a head already", str(room))
+            heads.add(room or "")
 
 
 def _backup(table: SystemTable, kind: str | None, path: str) -> Iterator[Fault]:
@@ -174,11 +176,11 @@ def _backup(table: SystemTable, kind: str | None, path: str) -> Iterator[Fault]:
         yield Fault(f"{at}.kind", f"does not go with the kind {kind}", backup.kind, instead)
     fitting = {
         "none": (),
-        "strips": ("size", "lockout"),
+        "strips": ("size", "lockout", "gap"),
         "room heaters": ("size", "room", "rooms", "setpoint"),
         "keep furnace": ("setpoint",),
     }
-    for key in ("size", "room", "rooms", "lockout", "setpoint"):
+    for key in ("size", "room", "rooms", "lockout", "gap", "setpoint"):
         if getattr(backup, key) is not None and key not in fitting[backup.kind]:
             yield Fault(f"{at}.{key}", f"does not go with the backup {backup.kind}")
     if backup.room is not None and backup.rooms is not None:
