@@ -83,11 +83,11 @@ def compare(
     today = done[0]
     before = Before(done[0].bill, done[1].bill)
     months = explain_year(case.home, today.year, today.bill, hot_water_share(case.home))
-    seen = [
-        Seen(d.plan.name, d.plan.home, d.plan.system, d.year)
+    now, *options = (
+        Seen(d.plan.name, d.plan.home, d.plan.system, d.year, d.under_floor)
         for d in done
-        if d.plan.option is not None and d.plan.warmth == AS_WANTED
-    ]
+        if d.plan.warmth == AS_WANTED
+    )
     tell("Putting it together", 1.0)
     return Comparison(
         format=1,
@@ -97,7 +97,7 @@ def compare(
         choices=tuple(_choice(case, d, before) for d in done),
         explanation=year_parts(months),
         explanation_by_month=months,
-        cautions=cautions(case, today.year, seen),
+        cautions=cautions(case, now, options),
         assumptions=assumptions(case, year),
     )
 
