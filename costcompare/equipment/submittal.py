@@ -71,7 +71,7 @@ def map_from_points(
         raise ValueError("a map needs at least one heating point")
     one_speed = single_speed(like)
     warm = _filled(heating, population("heating", single_speed=one_speed), "heating", one_speed)
-    size = nominal or _nominal(warm, cooling, ducted=ducted_class(like))
+    size = nominal or _nominal(warm, cooling, like)
     base = machine(like, size)
     coldest = min(point.outdoor for point in heating)
     ends = base.cut_out if cut_out is None else cut_out
@@ -107,7 +107,7 @@ class _Map:
     filled: tuple[str, ...]
 
 
-def _nominal(warm: _Map, cooling: Sequence[MapPoint], *, ducted: bool) -> float:
+def _nominal(warm: _Map, cooling: Sequence[MapPoint], like: str) -> float:
     """[W] the published cooling at 95 F, else from the rated heating at 47 F."""
     for point in cooling:
         if point.speed == "rated" and abs(point.outdoor - REFERENCE["cooling"]) <= NEAR:
@@ -115,7 +115,8 @@ def _nominal(warm: _Map, cooling: Sequence[MapPoint], *, ducted: bool) -> float:
     nearest = int(np.argmin(np.abs(warm.temperature - REFERENCE["heating"])))
     rated = float(warm.capacity[nearest, 1])
     sizes = np.geomspace(0.2, 5.0, 400) * rated
-    gives = np.array([rated_heating(float(size), ducted=ducted) for size in sizes])
+    ducted, multi = ducted_class(like), like.startswith("multi-zone")
+    gives = np.array([rated_heating(float(s), ducted=ducted, multi=multi) for s in sizes])
     return float(np.interp(rated, gives, sizes))
 
 

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from costcompare.equipment import MapPoint, heating_year, map_from_points
-from costcompare.equipment.machine import EXTENDED, Speed, celsius
+from costcompare.equipment.machine import EXTENDED, W_PER_KBTU_H, Speed, celsius
 from costcompare.equipment.population import population
 
 LIKE = "single-zone cold-climate"
@@ -102,6 +102,14 @@ def test_a_published_cooling_point_is_kept() -> None:
     row = int(np.argmin(np.abs(unit.cooling_temperature - celsius(95))))
     assert unit.cooling_capacity[row, 1] == 3500.0
     assert "rated at 82 F, cooling" in unit.filled
+
+
+@pytest.mark.parametrize(("like", "nominal"), [(LIKE, 12.0), ("multi-zone standard", 24.0)])
+def test_a_size_that_is_not_said_follows_the_rated_heating(like: str, nominal: float) -> None:
+    """The size table: 12 kBtu/h gives 13.6 at 47 F alone, an outdoor unit of 24 gives 25."""
+    rated = {12.0: 13.6, 24.0: 25.0}[nominal] * W_PER_KBTU_H
+    unit = map_from_points([point(47, "rated", rated, 3.8)], like=like)
+    assert unit.nominal / W_PER_KBTU_H == pytest.approx(nominal, rel=2e-3)
 
 
 def test_what_makes_no_map_is_refused() -> None:

@@ -331,6 +331,8 @@ def of_bins(bins: tuple[tuple[int, int], ...]) -> tuple[Floats, Floats, Floats]:
     [
         ("single-zone cold-climate", (4.04, 4.33), (3.27, 3.50)),
         ("single-zone standard", (3.82, 3.91), (3.06, 3.09)),
+        ("multi-zone cold-climate", (3.34, 3.32), (2.72, 2.73)),
+        ("multi-zone standard", (3.12, 2.99), (2.49, 2.37)),
         ("ducted variable", (3.44, 3.45), (2.81, 2.86)),
         ("ducted single-speed", (2.70, 2.59), (2.22, 2.14)),
     ],
