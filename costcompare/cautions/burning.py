@@ -17,6 +17,9 @@ from costcompare.simulation.plant import outside_part
 SPILLS_FROM = (2.0, 5.0)
 """[Pa] below outdoors at which natural-draught water heaters and furnaces may spill (tables
 quoted by a contractor; local programmes differ)"""
+ADDED_SHARE = 0.5
+"""Share of a draught that is air leaking in more: half-fan rule of Palmiter and Bond 1991 (from
+memory), while the draught is less than twice the leakage"""
 OPEN_FIRE = 50.0 * CFM
 """[m3/s] of draught from which a fire counts as open, not as a stove (judgement)"""
 
@@ -131,14 +134,14 @@ def open_fire(today: Seen) -> list[Caution]:
     given = fire.heat * float(burns.sum()) / 1000.0
     takes = (
         "takes more heat out of the house than it gives"
-        if drawn > given
-        else ("takes out a good part of the heat it gives")
+        if ADDED_SHARE * drawn > given
+        else "takes out a good part of the heat it gives"
     )
     return [
         Caution(
             "The open fire",
             f"An open fire {takes}. Close the damper when it is out, once the ash is cold.",
-            f"in the hours it burns the chimney draws about {drawn:,.0f} kWh of heat a year, and "
-            f"the fire gives about {given:,.0f} kWh",
+            f"in the hours it burns the chimney draws about {drawn:,.0f} kWh of heat a year, half "
+            f"of which would have leaked out by itself, and the fire gives about {given:,.0f} kWh",
         )
     ]

@@ -74,7 +74,7 @@ def test_an_open_fire_that_takes_more_than_it_gives() -> None:
     assert "takes more heat out of the house than it gives" in taking.text
     figures = re.findall(r"about ([\d,]+) kWh", taking.because)
     drawn, given = (float(figure.replace(",", "")) for figure in figures)
-    assert drawn > given
+    assert 0.5 * drawn > given
     giving = cautions_of(ducted=False, fireplace={"draught": "100 cfm", "heat": "20 kBtu/h"})[FIRE]
     assert "a good part" in giving.text
 
