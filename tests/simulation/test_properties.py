@@ -3,7 +3,8 @@
 With the thermostat held: leakage of both sides scaled together, and supply leakage while it
 exceeds return leakage, never costs less with more of it; more insulation of ducts, walls or
 attic never costs more; floor insulation never costs more while the crawlspace is colder
-than the rooms; a higher setpoint never costs less. Return leakage alone may go either way.
+than the rooms; a higher setpoint never costs less; more air taken out by fans or a fire never
+costs less. Return leakage alone may go either way.
 """
 
 from __future__ import annotations
@@ -19,7 +20,7 @@ from hypothesis import strategies as st
 
 from costcompare import typical_year
 from costcompare.case import case_from_document
-from costcompare.case.facts import Construction, Home, Layer, System
+from costcompare.case.facts import Construction, Fireplace, Home, Layer, System
 from costcompare.simulation import HourlyResult, Setpoints, setpoints_as_lived, simulate_home
 from costcompare.weather import Weather
 
@@ -145,6 +146,27 @@ def test_any_envelope(house: tuple[Home, System, Weather]) -> None:
     now = setpoints_as_lived(home)
     warmer = Setpoints(now.house + 1.0, now.cooling + 1.0, now.wanted)
     never_more(year, simulate_home(home, system, weather, warmer))
+
+
+@properties
+@given(houses(), st.data())
+def test_any_fan_or_fire(house: tuple[Home, System, Weather], data: st.DataObject) -> None:
+    """More air taken out never costs less, from whatever room; a fire's heat never costs more."""
+    home, system, weather = house
+    room = data.draw(st.sampled_from([room.name for room in home.rooms]))
+    least, most = sorted(data.draw(st.tuples(st.floats(5.0, 150.0), st.floats(150.0, 500.0))))
+    all_day, all_year = (True,) * 24, (True,) * 12
+
+    def burning(cfm: float, heat: float) -> HourlyResult:
+        fire = Fireplace(room, all_day, all_year, cfm * 4.719474e-4, heat)
+        year = run(replace(home, fireplace=fire), system, weather)
+        assert year.energy_balance_error < 1e-6
+        return year
+
+    small, large = burning(least, 0.0), burning(most, 0.0)
+    never_more(run(home, system, weather), small)
+    never_more(small, large)
+    never_more(burning(most, 1500.0), large)
 
 
 def _is_sound(home: Home, weather: Weather, year: HourlyResult) -> None:
