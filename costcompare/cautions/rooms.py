@@ -19,7 +19,7 @@ def without_heat(options: Sequence[Seen]) -> list[Caution]:
     """Rooms with neither a head, a heater nor a register."""
     for option in options:
         system = option.system
-        heated = {unit.room for unit in system.heads}
+        heated = {room for unit in system.heads for room in unit.rooms}
         heated |= {heater.room for heater in system.heaters}
         if not system.heads or system.ducts is not None:
             continue

@@ -97,7 +97,7 @@ def ceiling_factors(home: Home, system: System) -> dict[str, float]:
     Nothing rises where nothing heats: an ideal heater warms all air alike, a home without any
     floats free.
     """
-    heads = {unit.room for unit in system.heads}
+    heads = {room for unit in system.heads for room in unit.rooms}
     heaters = {heater.room for heater in system.heaters}
     blown = system.furnace_output > 0.0 or system.ducted_unit is not None
     even = system.kind == "ideal" or not (heads or heaters or blown)

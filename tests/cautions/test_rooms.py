@@ -15,6 +15,15 @@ def test_rooms_that_depend_on_open_doors() -> None:
     assert "living room" not in because
 
 
+def test_every_head_of_a_shared_outdoor_unit_heats_its_room() -> None:
+    heads = [{"room": room, "size": "12 kBtu/h"} for room in ("living room", "hall")]
+    unit = {"class": "multi-zone standard", "size": "24 kBtu/h", "heads": heads}
+    because = cautions_of(heat_pump() | {"units": [unit]})[BARE].because
+    assert "bedroom" in because
+    assert "living room" not in because
+    assert "hall" not in because
+
+
 def test_no_such_rooms_with_heaters_or_a_furnace_behind_the_heads() -> None:
     assert BARE not in cautions_of(HEATERS)
     assert BARE not in cautions_of(heat_pump(backup={"kind": "keep furnace"}))

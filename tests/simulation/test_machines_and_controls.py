@@ -21,6 +21,7 @@ from costcompare.simulation import (
     simulate_home,
 )
 from costcompare.simulation.schedules import recovered
+from costcompare.simulation.surfaces import ceiling_factors
 from costcompare.weather import Weather
 
 PLACE = {"latitude": 44.5, "longitude": -73.2}
@@ -97,6 +98,13 @@ def test_a_group_gives_no_more_than_its_outdoor_unit_and_in_one_mode() -> None:
     # maximum at 5 F of a 30 kBtu/h class unit: 0.93 of its rated 28.6 kBtu/h (table)
     cold = shared.outdoor_temperature < -15.0
     assert heat[cold].sum(axis=1).max() <= 0.94 * 28.6 * 293.08
+
+
+def test_warm_air_rises_alike_in_every_room_with_a_head() -> None:
+    """Whether the head shares its outdoor unit or has one of its own."""
+    shared, own = (ceiling_factors(case().home, case().options[n].system) for n in (0, 1))
+    assert shared == own
+    assert shared["bedroom 2"] > shared["hall"] > 1.0
 
 
 def test_resting_heads_let_a_little_heat_through() -> None:
