@@ -64,6 +64,7 @@ def _listen(host: str, port: int) -> socket.socket:
             listener.bind((host, attempt))
         except OSError:
             continue
+        listener.listen()  # from here on a browser that is quick waits instead of failing
         return listener
     listener.close()
     rule = "must be an address of this machine"

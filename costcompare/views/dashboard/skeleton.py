@@ -14,6 +14,7 @@ from costcompare.views.dashboard.six_parts import PARTS, six_parts
 from costcompare.weather.table import HOURS
 
 PATIENCE = f"Working out {numbers.count(HOURS)} hours for every choice …"
+FIRST_TIME = "The very first time on a computer takes longer."
 PATIENCE_WITH_SETTINGS = "Working out every thermostat setting …"
 THEME = {
     "primaryColor": "deep",
@@ -81,7 +82,7 @@ def _head() -> html.Div:
         [
             html.P(id="title", className="eyebrow"),
             html.H1("What does it cost to keep this home warm?"),
-            html.P(PATIENCE, id="lead", className="answer"),
+            html.P(f"{PATIENCE} {FIRST_TIME}", id="lead", className="answer"),
             html.Div(id="trouble", role="alert"),
         ],
         className="head",

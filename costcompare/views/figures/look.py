@@ -7,6 +7,7 @@ colorspacious); contrast on white 5.5, 3.5 and 13.2.
 
 from __future__ import annotations
 
+import html
 from typing import Any
 
 import plotly.graph_objects as go
@@ -62,10 +63,15 @@ TEMPLATE = go.layout.Template(
 )
 
 
+def as_text(name: str) -> str:
+    """A name for a figure: plotly reads markup in its texts, and a name may hold any sign."""
+    return html.escape(name, quote=False)
+
+
 def panel_title(text: str, *, y: float) -> dict[str, Any]:
     """The title of one panel of a figure, above its left edge; ``y`` in paper units."""
     return {
-        "text": text,
+        "text": as_text(text),
         "x": 0,
         "y": y,
         "xref": "paper",

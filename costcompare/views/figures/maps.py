@@ -9,7 +9,7 @@ from plotly.subplots import make_subplots
 
 from costcompare.comparison import AS_WANTED, Choice, Comparison
 from costcompare.views import numbers
-from costcompare.views.figures.look import NOW, QUIET, TEMPLATE
+from costcompare.views.figures.look import NOW, QUIET, TEMPLATE, as_text
 
 STEPS_BELOW_F = (3.0, 7.0)
 """Where the two colder bands begin, in degrees below the coldest warm temperature (judgement)"""
@@ -115,7 +115,7 @@ def _map(choice: Choice, room: str, limits: ComfortLimits, words: str) -> go.Hea
 def _title(figure: go.Figure, row: int, column: int, text: str) -> None:
     """A title above one map, in the map's own coordinates."""
     figure.add_annotation(
-        text=text,
+        text=as_text(text),
         row=row,
         col=column,
         x=-0.5,

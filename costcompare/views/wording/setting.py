@@ -48,10 +48,7 @@ def night_answer(sweep: Sweep, name: str, setting_degf: float) -> str:
     parts = [f"{_night_effect(today, setting_degf)} with {TODAY}"]
     if not chosen.is_today:
         parts.append(f"{_night_effect(chosen, setting_degf)} with “{chosen.name}”")
-    return (
-        f"Turning down by {lower} at night ({sweep.night_hours}) {' and '.join(parts)}, "
-        "with the hours that rooms get colder counted as cold."
-    )
+    return f"Turning down by {lower} at night ({sweep.night_hours}) {' and '.join(parts)}."
 
 
 def swept(sweep: Sweep, name: str | None) -> SweepChoice:

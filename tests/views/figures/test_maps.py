@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from costcompare.comparison import AS_WANTED, Comparison
+from costcompare.comparison import AS_WANTED, Choice, Comparison
 from costcompare.views.figures.maps import ComfortLimits, bands, room_maps
 
 LIMITS = ComfortLimits(cold_below=68.0, hot_above=79.0)
@@ -58,3 +58,18 @@ def test_the_second_map_is_of_the_choice_at_the_wanted_warmth(
     warm = sum(LIMITS.cold_below <= value <= LIMITS.hot_above for row in later for value in row)
     shown = room_maps(comparison, option, LIMITS).data[1].z
     assert sum(value == 3 for row in shown for value in row) == warm
+
+
+def test_a_name_is_never_markup(comparison: Comparison, option: str) -> None:
+    first = comparison.today.rooms[0].name
+
+    def renamed(choice: Choice) -> Choice:
+        maps = {
+            "<b>den</b>" if name == first else name: hours
+            for name, hours in choice.mean_degf_by_month_and_hour.items()
+        }
+        return replace(choice, mean_degf_by_month_and_hour=maps)
+
+    changed = replace(comparison, choices=tuple(map(renamed, comparison.choices)))
+    titles = [note.text for note in room_maps(changed, option, LIMITS).layout.annotations]
+    assert titles[0] == "&lt;b&gt;den&lt;/b&gt;, now"

@@ -65,7 +65,7 @@ def test_one_degree_has_its_price_and_the_ends_have_none(small: Sweep) -> None:
 def test_turning_down_may_save_or_cost(small: Sweep) -> None:
     assert night_answer(small, "Two heads", 68.0).startswith(
         "Turning down by 6 °F at night (22-6) takes about $300 a year off with today’s system "
-        "and adds about $60 a year with “Two heads”"
+        "and adds about $60 a year with “Two heads”."
     )
     same = replace(
         small.choices[1], years=tuple(replace(y, bill_usd=1900.0) for y in small.choices[1].years)
