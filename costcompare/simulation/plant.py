@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from costcompare.case.facts import Ducts, HeatPumpUnit, Home, System
+from costcompare.case.facts import Blower, Ducts, HeatPumpUnit, Home, System
 from costcompare.equipment import Capability, Machine
+from costcompare.simulation.airflows import BLOWER_EXPONENT
 from costcompare.simulation.machines import Weathered, fitted
 from costcompare.simulation.network import DuctNet, Emitters, Plant
 from costcompare.simulation.schedules import Setpoints, recovered
@@ -180,7 +181,8 @@ def ducted_of(system: System, setpoints: Setpoints, weathered: Weathered) -> Duc
         profile = recovered(setpoints.of_unit(system.ducted_unit.setpoint), system.recovery_hours)
         held = profile[weathered.clock]
         one = fitted(system.ducted_unit, held, weathered, system.field_factor)
-        heating, cooling = one.heating, one.cooling
+        heating = without_blower(one.heating, system.blower, heats=True)
+        cooling = without_blower(one.cooling, system.blower, heats=False)
         strips = np.full(hours, system.strip_output)
         if system.strip_lockout is not None:
             strips = np.where(weathered.outdoor > system.strip_lockout, 0.0, strips)
@@ -192,6 +194,29 @@ def ducted_of(system: System, setpoints: Setpoints, weathered: Weathered) -> Duc
         return Ducted(one.machine, heating, cooling, plant, system.ducted_unit.room)
     furnace = np.full(hours, system.furnace_output)
     return Ducted(None, None, None, Plant(furnace, furnace, zero, zero, zero, held, cooled))
+
+
+MOST_FAN = 0.3
+"""Share of a machine's power that its blower can be at most (judgement)"""
+
+
+def without_blower(capability: Capability, blower: Blower | None, *, heats: bool) -> Capability:
+    """A ducted machine's map without the blower that its published points hold.
+
+    Points are net: heating with the blower's warmth, cooling less it, power with its draw
+    (10 CFR 430 subpart B appendix M1). The loop blows with the home's own blower, so the
+    same amount is taken out here, at the flow of each speed.
+    """
+    if blower is None:
+        return capability
+    capacity, power = capability.capacity, capability.power
+    least = LEAST_FLOW if blower.variable else 1.0
+    low, high = capacity[:, [0]], capacity[:, [2]]
+    share = least + (1.0 - least) * (capacity - low) / np.maximum(high - low, 1e-9)
+    fan = np.minimum(blower.power * share**BLOWER_EXPONENT, MOST_FAN * power)
+    gross = np.maximum(capacity - fan, 0.5 * capacity) if heats else capacity + fan
+    gross = np.where(capacity > 0.0, gross, 0.0)
+    return replace(capability, capacity=gross, power=power - fan)
 
 
 def contiguous(plant: Plant) -> Plant:
