@@ -58,3 +58,10 @@ def test_as_wanted_is_the_home_as_compared(
 
 def test_the_book_travels_as_json(book: dict[str, Any]) -> None:
     assert len(json.dumps(book)) < 400_000
+
+
+def test_a_home_without_options_has_a_book_of_today(comparison: Comparison, swept: Sweep) -> None:
+    name = comparison.today.name
+    for page in make_book(comparison, swept, name, "a-key")[HELD]["pages"]:
+        assert page["bills"][0] == page["bills"][1]
+        assert "“" not in page["answer"]
