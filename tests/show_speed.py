@@ -1,4 +1,4 @@
-"""Print how long the program takes on this machine: ``python tests/show_speed.py``.
+"""Print how long the program takes on this machine: ``python -m tests.show_speed``.
 
 Not a test, since no test may depend on the speed of a machine. The first run is a new process
 with an empty folder for compiled code; the others find the code that it has left there.

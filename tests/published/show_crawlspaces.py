@@ -1,6 +1,6 @@
 """Print the crawlspace of every example month by month.
 
-``python tests/published/show_crawlspaces.py`` writes tables as docs/validation.md shows them.
+``python -m tests.published.show_crawlspaces`` writes tables as docs/validation.md shows them.
 
 Monthly means of the outdoor air, the crawlspace and each room, today as the family lives now,
 and what is left of the crawlspace's warmth with each option. Not a test: what is known of
