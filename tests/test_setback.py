@@ -42,3 +42,10 @@ def test_heaters_left_high_undo_what_the_heads_save(place: str) -> None:
     assert alone.change < 0.0
     assert helped.change > alone.change + 0.05
     assert helped.back_backup > helped.held_backup + 500.0
+
+
+def test_a_small_machine_with_free_strips_turns_the_sign_in_a_cool_place() -> None:
+    """About nothing saved, or something lost: within 3 % either side."""
+    small = setback("cool marine", "the same, small machine")
+    assert small.change > setback("cool marine", FREE).change + 0.02
+    assert abs(small.change) < 0.03
