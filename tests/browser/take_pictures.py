@@ -23,7 +23,7 @@ def take_pictures(path: str) -> None:
             page.wait_for_timeout(1000)  # plotly draws once more after its data is there
             page.screenshot(path=PICTURES / f"{name}.png")
             if name == "tablet":
-                page.add_style_tag(content=".chooser { position: static !important }")
+                page.add_style_tag(content=".chooser { display: none }")
                 for part in PARTS:
                     page.locator(f"#{part}").screenshot(path=PICTURES / f"{part}.png")
             page.close()
