@@ -16,6 +16,8 @@ The modules, in the order in which data flows through it:
     cautions          what to look out for before anybody touches the house
     comparing         today and every option, at both warmths
     thermostat        the bill at each setting
+    sizing            loads by room, the machines against them, circuits
+    settings          what to set with an option in place
     views             sentences, figures, page, terminal
     cli               the commands
 """
