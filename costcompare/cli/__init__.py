@@ -5,6 +5,7 @@ answers at once.
 
 frame     options, errors, reading and writing that all commands share
 homes     new, check, compare, explain, thermostat, serve
+sizing    size
 ratings   rate
 weather   weather stations, make, show
 """
@@ -16,7 +17,7 @@ from typing import Annotated
 import typer
 
 from costcompare import __version__
-from costcompare.cli import homes, ratings, weather
+from costcompare.cli import homes, ratings, sizing, weather
 
 app = typer.Typer(
     name="costcompare",
@@ -28,6 +29,7 @@ app = typer.Typer(
     pretty_exceptions_enable=False,
 )
 app.add_typer(homes.commands)
+app.add_typer(sizing.commands)
 app.add_typer(ratings.commands)
 app.add_typer(weather.commands, name="weather")
 

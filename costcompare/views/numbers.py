@@ -73,6 +73,21 @@ def kwh(energy: float) -> str:
     return f"{_signed(_nearest(energy, 10))} kWh"
 
 
+def btu_h(heat: float) -> str:
+    """A heat flow to ten Btu an hour, from 10,000 on to a hundred: ``8,860 Btu/h``."""
+    return f"{_signed(_nearest(heat, 10 if abs(heat) < 10_000.0 else 100))} Btu/h"
+
+
+def kilowatts(kw: float) -> str:
+    """A power to a tenth of a kilowatt: ``11.9 kW``."""
+    return f"{_signed(kw, 1)} kW"
+
+
+def amperes(amps: float) -> str:
+    """A current in whole amperes: ``83 A``."""
+    return f"{_signed(_nearest(amps, 1))} A"
+
+
 def degrees(degf: float) -> str:
     """A temperature in whole degrees: ``68 °F``."""
     return f"{_signed(_nearest(degf, 1))} °F"

@@ -33,6 +33,7 @@ def test_the_commands_are_those_of_the_documents() -> None:
         "explain",
         "thermostat",
         "serve",
+        "size",
         "rate",
         "weather stations",
         "weather make",

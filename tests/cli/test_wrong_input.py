@@ -18,7 +18,14 @@ def refused(result: Result, *reasons: str) -> None:
         assert reason in result.stderr
 
 
-CASE_COMMANDS = [["check"], ["compare"], ["explain"], ["thermostat"], ["serve", "--no-browser"]]
+CASE_COMMANDS = [
+    ["check"],
+    ["compare"],
+    ["explain"],
+    ["thermostat"],
+    ["size"],
+    ["serve", "--no-browser"],
+]
 
 
 @pytest.mark.parametrize("command", CASE_COMMANDS, ids=lambda words: words[0])
@@ -26,7 +33,7 @@ def test_a_case_that_is_not_there(run: Run, command: list[str]) -> None:
     refused(run(command[0], "nowhere.toml", *command[1:]), "nowhere.toml: no such file", "demo")
 
 
-@pytest.mark.parametrize("command", CASE_COMMANDS[:4], ids=lambda words: words[0])
+@pytest.mark.parametrize("command", CASE_COMMANDS[:5], ids=lambda words: words[0])
 def test_a_file_that_is_not_toml(run: Run, command: list[str]) -> None:
     Path("letter.toml").write_text("Dear family,\n", encoding="utf-8")
     refused(run(*command, "letter.toml"), "letter.toml", "is not TOML")
@@ -96,6 +103,7 @@ def test_facts_that_make_no_case(run: Run) -> None:
         ["check", "{home}", "--json", "there"],
         ["compare", "{home}", "--json", "there"],
         ["thermostat", "{home}", "--json", "there"],
+        ["size", "{home}", "--json", "there"],
         ["weather", "stations", "roanoke", "--json", "there"],
         ["weather", "make", "there", "--near", "37.27,-79.94"],
     ],
