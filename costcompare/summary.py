@@ -226,7 +226,8 @@ def assumptions(case: Case, weather: Weather) -> tuple[str, ...]:
         f"Price of electricity: “{tariff.name}” as stated, the same in every year but for a "
         f"growth of {100 * money.price_growth:.1f} % a year above inflation.",
         f"Money is counted over {money.study_years} years at "
-        f"{100 * money.discount_rate:.1f} % a year above inflation; incentives that are not confirmed are left out.",
+        f"{100 * money.discount_rate:.1f} % a year above inflation; incentives that are not "
+        "confirmed are left out.",
         "Machines are generic classes, not a make, unless their points are given. Their "
         f"efficiency is taken at {100 * case.today.field_factor:.0f} % of the map for what homes "
         "see in the field (judgement; 80 to 95 % is usual).",
