@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 
 from costcompare.case.facts import Case
-from costcompare.comparing import compare, weather_of
+from costcompare.comparing import compare
 from costcompare.comparison import AS_WANTED
 from costcompare.settings import NO_DIFFERENCE, SettingsCard, settings, sized_with_settings
-from costcompare.sizing import Sizing, size
+from costcompare.sizing import Sizing
 from costcompare.thermostat import sweep
 from costcompare.weather import Weather
-from tests.sizing.homes import document, with_loft
+from tests.sizing.homes import document, loft, loft_weather, with_loft
 
 
 @pytest.fixture(scope="module")
@@ -22,21 +23,18 @@ def case() -> Case:
 
 
 @pytest.fixture(scope="module")
-def weather(case: Case) -> Weather:
-    return weather_of(case)
+def weather() -> Weather:
+    return loft_weather()
 
 
 @pytest.fixture(scope="module")
-def sized(case: Case, weather: Weather) -> Sizing:
-    return size(case, weather=weather)
+def sized() -> Sizing:
+    return loft()[0]
 
 
 @pytest.fixture(scope="module")
-def cards(case: Case, weather: Weather, sized: Sizing) -> dict[str, SettingsCard]:
-    return {
-        option.name: settings(case, option.name, weather=weather, sizing=sized)
-        for option in case.options
-    }
+def cards() -> dict[str, SettingsCard]:
+    return {card.option: card for card in loft()[1]}
 
 
 def test_a_head_is_set_to_what_is_wanted_plus_what_it_reads(cards: dict[str, SettingsCard]) -> None:
@@ -148,13 +146,25 @@ def test_an_unknown_option(case: Case) -> None:
         settings(case, "Nothing of the kind")
 
 
-def test_sizing_and_cards_together(
-    case: Case, weather: Weather, sized: Sizing, cards: dict[str, SettingsCard]
+def test_a_card_by_itself_is_that_of_the_sizing(
+    case: Case, weather: Weather, cards: dict[str, SettingsCard]
 ) -> None:
+    """Without a sizing at hand the option alone is sized."""
     told: list[float] = []
-    both = sized_with_settings(
-        case, weather=weather, progress=lambda _text, share: told.append(share)
+    card = settings(
+        case,
+        "Ducted with strips",
+        weather=weather,
+        progress=lambda _text, share: told.append(share),
     )
-    assert both == (sized, tuple(cards.values()))
+    assert card == cards["Ducted with strips"]
     assert told == sorted(told)
-    assert 0.0 <= told[0] <= told[-1] <= 1.0
+    assert told[-1] == 1.0
+
+
+def test_progress_of_sizing_and_cards_together(case: Case, weather: Weather) -> None:
+    told: list[float] = []
+    alone = replace(case, options=case.options[:1])
+    sized_with_settings(alone, weather=weather, progress=lambda _text, share: told.append(share))
+    assert told == sorted(told)
+    assert 0.0 <= told[0] < told[-1] <= 1.0

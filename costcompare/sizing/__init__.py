@@ -9,7 +9,9 @@ capability       what a machine gives at single temperatures; balance points
 mounting         how high a head hangs and what its sensor reads
 rules            figures against limits of the trade
 served           which rooms a head is meant to heat, and how much gets there
-machine_fits     each machine against its load
+abilities        what the machines of a system give, and what they are held against
+machine_fits     each heat pump against its load
+resistance_fits  furnace, strips and room heaters against theirs
 circuits         amperes that go and come
 ranking          which rooms should get a head
 choices          one choice, sized

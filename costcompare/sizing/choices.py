@@ -12,18 +12,18 @@ from numpy.typing import NDArray
 from costcompare.case.facts import Home, System
 from costcompare.simulation import HourlyResult, setpoints_as_wanted, simulate_home
 from costcompare.sizing import rules
-from costcompare.sizing.capability import balance_point, outdoors_of
-from costcompare.sizing.circuits import electricity
-from costcompare.sizing.design_weather import StandingYear
-from costcompare.sizing.machine_fits import (
+from costcompare.sizing.abilities import (
     LEAST_LOAD,
     Ground,
     Line,
     ducted_ability,
     head_ability,
-    machine_fits,
     placed_heads,
 )
+from costcompare.sizing.capability import balance_point, outdoors_of
+from costcompare.sizing.circuits import electricity
+from costcompare.sizing.design_weather import StandingYear
+from costcompare.sizing.machine_fits import machine_fits
 from costcompare.sizing.mounting import winter_difference
 from costcompare.sizing.needs import Need, standing_run
 from costcompare.sizing.results import BTU_H, ChoiceFit

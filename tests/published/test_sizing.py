@@ -12,20 +12,17 @@ Facts of the trade on a made-up home: common practice, no source.
 
 from __future__ import annotations
 
-from functools import cache
-
 import pytest
 
-from costcompare.case import case_from_document, example_names, example_path, read_case
+from costcompare.case import case_from_document, example_names
 from costcompare.sizing import RoomLoad, Sizing, size
 from costcompare.sizing.circuits import furnace_amps, resistance_circuit
 from tests.simulation.test_degree_hours import conductance_by_hand, one_room
-from tests.sizing.homes import with_loft
+from tests.sizing.homes import example, loft
 
 
-@cache
 def made_up() -> Sizing:
-    return size(with_loft())
+    return loft()[0]
 
 
 def room(name: str) -> RoomLoad:
@@ -55,8 +52,7 @@ def test_furnace_amperes(kilowatts: int, continuous: float, circuits: int) -> No
 
 @pytest.mark.parametrize("name", example_names())
 def test_houses_lose_what_houses_lose(name: str) -> None:
-    sized = size(read_case(example_path(name)))
-    for load in sized.loads:
+    for load in example(name)[0].loads:
         assert 10.0 <= load.heat_btu_h_per_ft2 <= 30.0
 
 

@@ -5,10 +5,9 @@ from __future__ import annotations
 import pytest
 
 from costcompare.case.facts import Case
-from costcompare.comparing import weather_of
-from costcompare.sizing import Sizing, size
+from costcompare.sizing import Sizing
 from costcompare.weather import Weather
-from tests.sizing.homes import with_loft
+from tests.sizing.homes import loft, loft_weather, with_loft
 
 
 @pytest.fixture(scope="session")
@@ -17,10 +16,10 @@ def case() -> Case:
 
 
 @pytest.fixture(scope="session")
-def weather(case: Case) -> Weather:
-    return weather_of(case)
+def weather() -> Weather:
+    return loft_weather()
 
 
 @pytest.fixture(scope="session")
-def sized(case: Case, weather: Weather) -> Sizing:
-    return size(case, weather=weather)
+def sized() -> Sizing:
+    return loft()[0]

@@ -2,10 +2,35 @@
 
 from __future__ import annotations
 
+from functools import cache
 from typing import Any
 
-from costcompare.case import case_from_document
+from costcompare.case import case_from_document, example_path, read_case
 from costcompare.case.facts import Case
+from costcompare.comparing import weather_of
+from costcompare.settings import SettingsCard, sized_with_settings
+from costcompare.sizing import Sizing
+from costcompare.weather import Weather
+
+Both = tuple[Sizing, tuple[SettingsCard, ...]]
+
+
+@cache
+def loft_weather() -> Weather:
+    """The year of the made-up home, one object for all tests: its sun is worked out once."""
+    return weather_of(with_loft())
+
+
+@cache
+def loft() -> Both:
+    """The made-up home with its cards, worked out once for all tests."""
+    return sized_with_settings(with_loft(), weather=loft_weather())
+
+
+@cache
+def example(name: str) -> Both:
+    """An example home with its cards, worked out once for all tests."""
+    return sized_with_settings(read_case(example_path(name)))
 
 
 def with_loft(**changes: Any) -> Case:

@@ -7,11 +7,11 @@ from typing import Any
 
 import pytest
 
-from costcompare.case import case_from_document, example_path, read_case
+from costcompare.case import case_from_document
 from costcompare.comparison import as_document
 from costcompare.sizing import MachineFit, Sizing, size
 from costcompare.weather import Weather
-from tests.sizing.homes import document, with_loft
+from tests.sizing.homes import document, example, with_loft
 
 
 def head(sized: Sizing, name: str) -> MachineFit:
@@ -82,7 +82,7 @@ def test_a_better_home_is_a_load_of_its_own() -> None:
 
 
 def test_heads_on_one_outdoor_unit() -> None:
-    sized = size(read_case(example_path("wrong_settings")))
+    sized = example("wrong_settings")[0]
     fits = sized.choice("One outdoor unit, three heads").machines
     (shared,) = (fit for fit in fits if fit.kind == "shared outdoor unit")
     heads = [fit for fit in fits if fit.kind == "head"]
@@ -96,7 +96,7 @@ def test_heads_on_one_outdoor_unit() -> None:
 
 
 def test_a_locked_out_compressor_gives_nothing() -> None:
-    sized = size(read_case(example_path("wrong_settings"))).choice("Today")
+    sized = example("wrong_settings")[0].choice("Today")
     (pump,) = (fit for fit in sized.machines if fit.kind == "ducted heat pump")
     assert pump.single_speed
     assert pump.stops_below_degf == pytest.approx(35.0)

@@ -6,23 +6,20 @@ from dataclasses import replace
 
 import pytest
 
-from costcompare.case import example_path, read_case
-from costcompare.settings import NightSetting, SettingsCard, StripSetting, sized_with_settings
-from costcompare.sizing import Sizing
+from costcompare.settings import NightSetting, SettingsCard, StripSetting
 from costcompare.views import numbers
 from costcompare.views.sizing_page import sizing_page
 from costcompare.views.terminal import Heading, plain_lines
 from costcompare.views.wording.room_needs import clock
 from costcompare.views.wording.settings_card import card_answers
-from tests.sizing.homes import with_loft
+from tests.sizing.homes import Both, example, loft
 
 FORBIDDEN = ("guaranteed", "pays for itself", "eliminate", "will save", " free ")
-Both = tuple[Sizing, tuple[SettingsCard, ...]]
 
 
 @pytest.fixture(scope="module")
 def both() -> Both:
-    return sized_with_settings(with_loft())
+    return loft()
 
 
 @pytest.fixture(scope="module")
@@ -100,9 +97,7 @@ def test_trades_and_rules_are_named(page: str) -> None:
 
 @pytest.mark.parametrize("name", ["demo", "cold_climate", "wrong_settings"])
 def test_nothing_is_promised_and_nothing_is_missing(name: str) -> None:
-    written = "\n".join(
-        plain_lines(sizing_page(*sized_with_settings(read_case(example_path(name)))))
-    )
+    written = "\n".join(plain_lines(sizing_page(*example(name))))
     assert "nan" not in written.replace("finance", "")
     assert "None" not in written
     for word in FORBIDDEN:
@@ -119,6 +114,13 @@ def test_a_house_that_needs_no_heat_has_nothing_to_compare(both: Both) -> None:
     none = replace(sizing.loads[0], heat_btu_h=0.0, choices=("Insulate",))
     written = "\n".join(plain_lines(sizing_page(replace(sizing, loads=(none, none)), cards)))
     assert "With “Insulate” it loses 0 Btu/h at 14 °F, and takes" in written
+
+
+def test_a_home_without_a_machine_has_none_to_size(both: Both) -> None:
+    sizing, cards = both
+    bare = replace(sizing.choices[0], machines=())
+    written = "\n".join(plain_lines(sizing_page(replace(sizing, choices=(bare,)), cards)))
+    assert "There is no machine to size." in written
 
 
 def card(both: Both, **night: object) -> SettingsCard:

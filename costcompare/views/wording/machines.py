@@ -14,6 +14,8 @@ HIGH_FT = 9
 
 def fit_answer(fit: ChoiceFit, design: DesignConditions) -> str:
     """What all machines of a choice give together, and what is left to resistance heat."""
+    if not fit.machines:
+        return "There is no machine to size."
     cold = numbers.degrees(design.outdoor_degf)
     load = numbers.btu_h(fit.load_btu_h)
     if fit.heat_pump_coverage is None:

@@ -6,26 +6,26 @@ furnace's thermostat and the night are tried in the hourly model with the family
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
-from functools import partial
-from typing import Literal
+from dataclasses import replace
 
 import numpy as np
 
-from costcompare.billing.tariff import year_bill
 from costcompare.case.facts import Case, Option, System
-from costcompare.comfort import room_years
 from costcompare.comparing import Progress, weather_of
-from costcompare.simulation import (
-    HourlyResult,
-    setpoints_as_wanted,
-    simulate_home,
-    wanted_by_hour,
+from costcompare.settings.bench import Bench, degf, warm_share
+from costcompare.settings.card import (
+    FurnaceSetting,
+    HeadSetting,
+    HeaterSetting,
+    Night,
+    NightSetting,
+    SettingsCard,
+    StripSetting,
 )
+from costcompare.simulation import HourlyResult, wanted_by_hour
 from costcompare.simulation.schedules import local_hours
 from costcompare.sizing import Sizing, size
-from costcompare.sizing.machine_fits import placed_heads
+from costcompare.sizing.abilities import placed_heads
 from costcompare.sizing.mounting import hung_at, sensor_reads_over, winter_difference
 from costcompare.sizing.results import FT
 from costcompare.sizing.runs import Runs
@@ -52,112 +52,6 @@ SIZING_SHARE = 0.6
 """Share of the work of a sizing with settings that the sizing is, for the bar that shows it"""
 COLD_MONTHS = (11, 12, 1, 2, 3)
 
-Night = Literal["hold", "set back", "makes no difference"]
-
-
-@dataclass(frozen=True)
-class HeadSetting:
-    """What to set on the remote of one head."""
-
-    room: str
-    wanted_degf: float
-    """At sitting height"""
-    mounting_height_ft: float
-    height_is_stated: bool
-    """False: the usual height is taken"""
-    reads_over_degf: float
-    """How much warmer the air is where the head measures it, a difference"""
-    set_degf: float
-    """On the remote, a whole degree"""
-
-
-@dataclass(frozen=True)
-class HeaterSetting:
-    """What to set on a room heater."""
-
-    room: str
-    set_degf: float
-
-
-@dataclass(frozen=True)
-class Tried:
-    """One year at one setting."""
-
-    setting_degf: float
-    bill_usd: float
-    backup_kwh: float
-    warm_share: float
-    """Of the wanted room-hours"""
-
-
-@dataclass(frozen=True)
-class StripSetting:
-    """Above which outdoor temperature the strips stay off."""
-
-    lockout_degf: float
-    balance_degf: float | None
-    """Where the heat pump meets the load; None: it covers it down to the coldest hour"""
-    margin_degf: float
-    """A difference"""
-    stated_degf: float | None
-    """As the case has it; None: never locked out"""
-    stated_usd: float
-    """The year's bill so"""
-    bill_usd: float
-    """With the lockout set as here"""
-    backup_kwh: float
-    """Of the strips, set as here"""
-
-
-@dataclass(frozen=True)
-class FurnaceSetting:
-    """What to set on the thermostat of a furnace kept as backup."""
-
-    set_degf: float
-    """The warmest of those tried that no colder one beats by 20 $ a year"""
-    below_wanted_degf: float
-    """A difference"""
-    stated_degf: float | None
-    """As the case has it"""
-    tried: tuple[Tried, ...]
-    """From the warmest to the coldest"""
-
-
-@dataclass(frozen=True)
-class NightSetting:
-    """Hold the same warmth, or set it back at night."""
-
-    advice: Night
-    setback_degf: float
-    """A difference"""
-    night_hours: str
-    held_usd: float
-    """The year's bill at the wanted warmth day and night"""
-    set_back_usd: float
-    held_warm_share: float
-    """Of the wanted room-hours"""
-    set_back_warm_share: float
-    difference_usd: float
-    """Bill set back less bill held; below 0 where setting back costs less"""
-
-
-@dataclass(frozen=True)
-class SettingsCard:
-    """What to set with one option in place."""
-
-    option: str
-    wanted_degf: float
-    has_heat_pump: bool
-    heads: tuple[HeadSetting, ...]
-    too_warm_hours: int
-    """Hours from November to March in which a room with a head is more than 2 F above its
-    setting: left to choose, the machine would cool"""
-    strips: StripSetting | None
-    furnace: FurnaceSetting | None
-    """None where no furnace is kept beside heads"""
-    heaters: tuple[HeaterSetting, ...]
-    night: NightSetting
-
 
 def settings(
     case: Case,
@@ -175,19 +69,19 @@ def settings(
     option = {one.name: one for one in case.options}[option_name]
     year = weather if weather is not None else weather_of(case)
     sized = sizing or size(replace(case, options=(option,)), weather=year)
-    bench = _Bench(case, option, year, Runs(progress, _years(option.system)))
+    bench = Bench(case, option, year, Runs(progress, _years(option.system)))
     wanted = bench.years([option.system])[0]
     stat = option.home.thermostat
     return SettingsCard(
         option=option.name,
-        wanted_degf=_degf(stat.wanted),
+        wanted_degf=degf(stat.wanted),
         has_heat_pump=_has_heat_pump(option.system),
         heads=_heads(option, year),
         too_warm_hours=_too_warm_hours(option, wanted),
         strips=_strips(bench, sized, wanted),
         furnace=_furnace(bench),
         heaters=tuple(
-            HeaterSetting(one.room, _degf(stat.wanted if one.setpoint is None else one.setpoint))
+            HeaterSetting(one.room, degf(stat.wanted if one.setpoint is None else one.setpoint))
             for one in option.system.heaters
         ),
         night=_night(case, option, year),
@@ -215,45 +109,6 @@ def _years(system: System) -> int:
     return 1 + (system.strip_output > 0.0) + (len(TRIED_BELOW) + 1 if kept else 0)
 
 
-class _Bench:
-    """Runs an option with other settings at the wanted warmth and prices them."""
-
-    def __init__(self, case: Case, option: Option, weather: Weather, runs: Runs) -> None:
-        self.option, self._case, self._weather, self._runs = option, case, weather, runs
-
-    def years(self, systems: Sequence[System]) -> list[HourlyResult]:
-        """The years of these systems in the option's home."""
-        home = self.option.home
-        wanted = setpoints_as_wanted(home)
-        jobs = [partial(simulate_home, home, one, self._weather, wanted) for one in systems]
-        return self._runs.all(f"Trying settings: {self.option.name}", jobs)
-
-    def tried(self, setting: float, year: HourlyResult) -> Tried:
-        """A year with its bill; ``setting`` [degC]."""
-        home = self.option.home
-        bill = year_bill(
-            self._case.tariff, year.electricity / 1000.0, year.index, home.site.time_zone
-        )
-        rooms = room_years(home, year)
-        return Tried(
-            setting_degf=_degf(setting),
-            bill_usd=bill.total_usd,
-            backup_kwh=kwh(year.backup),
-            warm_share=_share(
-                sum(room.comfort_hours for room in rooms), sum(room.wanted_hours for room in rooms)
-            ),
-        )
-
-
-def _degf(celsius: float) -> float:
-    """[degC] to [degF], free of the dust of the conversion"""
-    return round(fahrenheit(celsius), 6)
-
-
-def _share(warm: int, wanted: int) -> float:
-    return warm / wanted if wanted else 1.0
-
-
 def _has_heat_pump(system: System) -> bool:
     return bool(system.heads) or system.ducted_unit is not None
 
@@ -268,7 +123,7 @@ def _heads(option: Option, weather: Weather) -> tuple[HeadSetting, ...]:
         found.append(
             HeadSetting(
                 room=head.room,
-                wanted_degf=_degf(wanted),
+                wanted_degf=degf(wanted),
                 mounting_height_ft=hung_at(head.mounting_height) * FT,
                 height_is_stated=head.mounting_height is not None,
                 reads_over_degf=over * 1.8,
@@ -293,7 +148,7 @@ def _too_warm_hours(option: Option, year: HourlyResult) -> int:
     return int((warm & cold).sum())
 
 
-def _strips(bench: _Bench, sized: Sizing, wanted: HourlyResult) -> StripSetting | None:
+def _strips(bench: Bench, sized: Sizing, wanted: HourlyResult) -> StripSetting | None:
     """The strips stay off above the balance point and a margin."""
     system = bench.option.system
     if system.strip_output <= 0.0 or system.ducted_unit is None:
@@ -308,14 +163,14 @@ def _strips(bench: _Bench, sized: Sizing, wanted: HourlyResult) -> StripSetting 
         lockout_degf=lockout,
         balance_degf=balance,
         margin_degf=MARGIN * 1.8,
-        stated_degf=None if system.strip_lockout is None else _degf(system.strip_lockout),
+        stated_degf=None if system.strip_lockout is None else degf(system.strip_lockout),
         stated_usd=bench.tried(celsius, wanted).bill_usd,
         bill_usd=bench.tried(celsius, then).bill_usd,
         backup_kwh=kwh(then.backup),
     )
 
 
-def _furnace(bench: _Bench) -> FurnaceSetting | None:
+def _furnace(bench: Bench) -> FurnaceSetting | None:
     """A furnace kept beside heads stands well below them, or it does their work."""
     system, wanted = bench.option.system, bench.option.home.thermostat.wanted
     if not system.heads or system.furnace_output <= 0.0:
@@ -327,7 +182,7 @@ def _furnace(bench: _Bench) -> FurnaceSetting | None:
     levels.sort(reverse=True)
     years = bench.years([replace(system, furnace_setpoint=level) for level in levels])
     tried = [bench.tried(level, year) for level, year in zip(levels, years, strict=True)]
-    allowed = [one for one in tried if one.setting_degf <= _degf(wanted - LEAST_BELOW) + SAME]
+    allowed = [one for one in tried if one.setting_degf <= degf(wanted - LEAST_BELOW) + SAME]
     chosen = next(
         one
         for number, one in enumerate(allowed)
@@ -335,8 +190,8 @@ def _furnace(bench: _Bench) -> FurnaceSetting | None:
     )
     return FurnaceSetting(
         set_degf=chosen.setting_degf,
-        below_wanted_degf=_degf(wanted) - chosen.setting_degf,
-        stated_degf=None if stated is None else _degf(stated),
+        below_wanted_degf=degf(wanted) - chosen.setting_degf,
+        stated_degf=None if stated is None else degf(stated),
         tried=tuple(tried),
     )
 
@@ -357,7 +212,7 @@ def _night(case: Case, option: Option, weather: Weather) -> NightSetting:
         night_hours=swept.night_hours,
         held_usd=held.bill_usd,
         set_back_usd=back.bill_usd,
-        held_warm_share=_share(held.warm_hours, held.wanted_hours),
-        set_back_warm_share=_share(back.warm_hours, back.wanted_hours),
+        held_warm_share=warm_share(held.warm_hours, held.wanted_hours),
+        set_back_warm_share=warm_share(back.warm_hours, back.wanted_hours),
         difference_usd=difference,
     )
