@@ -44,7 +44,7 @@ def test_it_shows_the_six_parts_under_one_heading(page: Page, heard: Heard) -> N
 
 
 def test_the_slider_moves_figures_sentences_and_table_together(page: Page) -> None:
-    before = {place: text(page, place) for place in MOVED}
+    before = {place: page.locator(place).text_content() or "" for place in MOVED}
     slider = page.get_by_role("slider")
     slider.focus()
     for _ in range(4):
@@ -56,11 +56,13 @@ def test_the_slider_moves_figures_sentences_and_table_together(page: Page) -> No
     expect(page.locator("#setting-answer")).to_have_text(shown["answer"])
     for place in MOVED:
         expect(page.locator(place)).not_to_have_text(before[place])
-    after = {place: text(page, place) for place in MOVED}
-    bill = after["#after"]
+    bill = text(page, "#after")
+    # The slim line is out of sight while the figures are in view: its text is compared as it
+    # stands in the document, which is the same whether it is shown or not.
     for place in ("#lead", "#slim-bill", "#setting-answer", "#chosen-at-bill"):
-        assert bill in after[place]
-    assert f"warm in {after['#warm-after']} of 100." in after["#lead"]
+        expect(page.locator(place)).to_contain_text(bill)
+    warm = text(page, "#warm-after")
+    expect(page.locator("#lead")).to_contain_text(f"warm in {warm} of 100.")
     assert page.get_by_label("Same at night").is_checked()
 
 
@@ -105,7 +107,8 @@ def test_another_choice_changes_every_part_that_shows_it(page: Page) -> None:
         expect(page.locator(place)).to_contain_text(f"“{name}”")
     settled(page)
     assert all(text(page, place) != before[place] for place in places)
-    assert text(page, "#chosen-at-bill") in text(page, "#setting-answer")
+    bill = text(page, "#chosen-at-bill")
+    expect(page.locator("#setting-answer")).to_contain_text(bill)
 
 
 def test_the_switches_of_warmth_change_their_part_alone(page: Page) -> None:
@@ -145,7 +148,7 @@ def test_the_slim_line_shows_when_the_figures_are_out_of_sight(page: Page) -> No
     expect(slim).to_be_hidden()
     page.locator("#money").scroll_into_view_if_needed()
     expect(slim).to_be_visible()
-    assert text(page, "#slim-bill").startswith(text(page, "#now"))
+    expect(page.locator("#slim-bill")).to_contain_text(text(page, "#now"))
 
 
 def test_the_keyboard_comes_to_the_answer_first(page: Page) -> None:
