@@ -18,6 +18,7 @@
 ``layout``, ``rooms``     rooms laid out from a few numbers, rooms as listed
 ``homes``, ``systems``, ``prices``, ``build``   the parts of a case, and the whole
 ``new``                   a commented case from a few facts
+``writing``               a document as the text of a case file
 ``examples``              invented cases
 ========================  ==================================================================
 """
@@ -26,11 +27,19 @@ from costcompare.case.examples import example_names, example_path
 from costcompare.case.facts import Case
 from costcompare.case.new import new_case
 from costcompare.case.overriding import override
-from costcompare.case.read import case_from_document, read_case, read_document
+from costcompare.case.read import (
+    case_from_document,
+    document_from_text,
+    read_case,
+    read_document,
+)
+from costcompare.case.writing import case_text
 
 __all__ = [
     "Case",
     "case_from_document",
+    "case_text",
+    "document_from_text",
     "example_names",
     "example_path",
     "new_case",

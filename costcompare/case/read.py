@@ -56,7 +56,6 @@ def read_document(path: str | Path) -> dict[str, Any]:
         if file.stat().st_size > _LARGEST:
             raise CaseError([Fault(file.name, "is too large for a case file")])
         text = file.read_bytes().decode("utf-8-sig")
-        return tomllib.loads(text)
     except FileNotFoundError:
         rule, instead = "no such file", "the path of a case file"
         raise CaseError([Fault(str(path), rule, "", instead)]) from None
@@ -65,10 +64,17 @@ def read_document(path: str | Path) -> dict[str, Any]:
         raise CaseError([Fault(str(path), rule)]) from None
     except UnicodeDecodeError:
         raise CaseError([Fault(file.name, "must be text in UTF-8")]) from None
+    return document_from_text(text, file.name)
+
+
+def document_from_text(text: str, name: str) -> dict[str, Any]:
+    """The tables of a case's text; ``name`` is what a CaseError calls it."""
+    try:
+        return tomllib.loads(text)
     except RecursionError:
-        raise CaseError([Fault(file.name, "is nested too deeply to be a case")]) from None
+        raise CaseError([Fault(name, "is nested too deeply to be a case")]) from None
     except ValueError as error:
-        raise CaseError([_syntax_fault(file.name, str(error))]) from None
+        raise CaseError([_syntax_fault(name, str(error))]) from None
 
 
 def _syntax_fault(name: str, message: str) -> Fault:
