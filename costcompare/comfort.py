@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 from costcompare.billing.clock import CivilHours, civil_hours
 from costcompare.case.facts import Home
 from costcompare.comparison import Day, RoomYear
-from costcompare.simulation.results import HourlyResult
+from costcompare.simulation import HourlyResult, Limits
 
 TOLERANCE = 0.01
 """[K] by which a room may miss a limit and still keep it (judgement: a room held exactly at
@@ -126,18 +126,28 @@ def coldest_day(result: HourlyResult) -> Day:
     )
 
 
-def _sorted_hours(home: Home, result: HourlyResult, clock: CivilHours) -> RoomHours:
-    used = {room.name: room.wanted_hours for room in home.rooms}
-    wanted = np.array([used[name] for name in result.room_names], dtype=bool).T[clock.hour]
+def comfort_limits(home: Home) -> Limits:
+    """When each room is wanted, and between which temperatures it then counts as warm."""
     stat = home.thermostat
-    by_hour = np.where(stat.night_hours, stat.wanted_night, stat.wanted)[clock.hour]
+    wanted = np.array([room.wanted_hours for room in home.rooms], dtype=bool).T
+    by_hour = np.where(stat.night_hours, stat.wanted_night, stat.wanted)
     lowest = by_hour - home.comfort.below - TOLERANCE
-    highest = stat.cooling + home.comfort.above + TOLERANCE
-    air = result.room_temperature
+    return Limits(
+        wanted=wanted,
+        lowest=np.repeat(lowest[:, np.newaxis], len(home.rooms), axis=1),
+        highest=np.full(wanted.shape, stat.cooling + home.comfort.above + TOLERANCE),
+    )
+
+
+def _sorted_hours(home: Home, result: HourlyResult, clock: CivilHours) -> RoomHours:
+    limits, air = comfort_limits(home), result.room_temperature
+    place = {room.name: number for number, room in enumerate(home.rooms)}
+    at = np.ix_(clock.hour, np.array([place[name] for name in result.room_names]))
+    wanted = limits.wanted[at]
     return RoomHours(
         wanted=wanted,
-        cold=wanted & (air < lowest[:, np.newaxis]),
-        hot=wanted & (air > highest),
+        cold=wanted & (air < limits.lowest[at]),
+        hot=wanted & (air > limits.highest[at]),
     )
 
 

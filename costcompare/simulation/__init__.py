@@ -10,8 +10,10 @@ network     the arrays that the loop reads
 airflows, linear, hour, balance, loop   the compiled hour and the year
 run         one home with one system over one year
 results     what a run gives back
+ensembles   many runs over one year, each reduced to its days
 """
 
+from costcompare.simulation.ensembles import Limits, Run, Years, simulate_years
 from costcompare.simulation.results import DuctHours, HourlyResult, LoadHours
 from costcompare.simulation.run import simulate_home
 from costcompare.simulation.schedules import (
@@ -24,10 +26,14 @@ from costcompare.simulation.schedules import (
 __all__ = [
     "DuctHours",
     "HourlyResult",
+    "Limits",
     "LoadHours",
+    "Run",
     "Setpoints",
+    "Years",
     "setpoints_as_lived",
     "setpoints_as_wanted",
     "simulate_home",
+    "simulate_years",
     "wanted_by_hour",
 ]

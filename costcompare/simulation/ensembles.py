@@ -1,0 +1,234 @@
+"""Many homes over one year at once, each reduced to its days: what ranges and fits stand on.
+
+Every run is independent of the others and is reduced the same way on whatever thread it
+happens to be, so that the digits do not depend on how many threads there are.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass, field
+from functools import lru_cache
+
+import numpy as np
+import pandas as pd
+from numpy.typing import NDArray
+
+from costcompare.case.facts import Home, System
+from costcompare.simulation.results import HourlyResult
+from costcompare.simulation.run import WeatherKey, simulate_home
+from costcompare.simulation.schedules import Setpoints
+from costcompare.weather import Weather
+
+Floats = NDArray[np.float64]
+Ints = NDArray[np.int64]
+Flags = NDArray[np.bool_]
+
+DAYS = 365
+W_PER_KW = 1000.0
+
+
+@dataclass(frozen=True)
+class Limits:
+    """Between which temperatures a room counts as warm, by hour of the local day.
+
+    Every array has the shape (24, rooms), rooms in the order of the home.
+    """
+
+    wanted: Flags
+    """Hours in which somebody uses the room: no other hour is counted"""
+    lowest: Floats
+    """[degC] below which it is too cold"""
+    highest: Floats
+    """[degC] above which it is too hot"""
+
+
+@dataclass(frozen=True)
+class Run:
+    """One home with one system at one setting of its thermostats."""
+
+    home: Home
+    system: System
+    setpoints: Setpoints
+    limits: Limits | None = None
+    """Where the hours in which the rooms are warm are to be counted"""
+
+
+@dataclass(frozen=True)
+class Years:
+    """What many runs over the same year come to; the first axis is the run.
+
+    Sums by day are of the local civil day, 1 January first, in kWh; an hour that the local
+    clock puts into another year belongs to the nearest day of this one.
+    """
+
+    heating: Floats
+    """All electricity bought for heating, shape (runs, 365)"""
+    backup: Floats
+    """The resistance part of it in a heat-pump choice, shape (runs, 365)"""
+    cooling: Floats
+    fan: Floats
+    standby: Floats
+    other_use: Floats
+    wanted_hours: Ints
+    """Shape (runs, rooms); homes with fewer rooms than the others have zeros at the end.
+    All four counts are 0 for a run without limits."""
+    cold_hours: Ints
+    hot_hours: Ints
+    peak_kw: Floats
+    """Highest hourly mean of all electricity, shape (runs,)"""
+    duct_delivered: Floats
+    """[kWh] from the registers over the hours of heating, shape (runs,); 0 without ducts"""
+    duct_put_in: Floats
+    """[kWh] into the ducts over the hours of heating, shape (runs,)"""
+    unmet_heat: Floats
+    """[kWh] missing to hold the setpoints, over all rooms, shape (runs,)"""
+    energy_balance_error: Floats
+    """As in ``HourlyResult``, shape (runs,)"""
+    month_of_day: Ints
+    """0 for January, shape (365,)"""
+    hourly: Floats | None = field(default=None, repr=False)
+    """All electricity [kWh], shape (runs, 8760), where it was asked for"""
+
+    @property
+    def electricity(self) -> Floats:
+        """All electricity bought, shape (runs, 365)."""
+        return self.heating + self.cooling + self.fan + self.standby + self.other_use
+
+    @property
+    def warm_hours(self) -> Ints:
+        """Wanted and neither too cold nor too hot, shape (runs, rooms)."""
+        return self.wanted_hours - self.cold_hours - self.hot_hours
+
+    def by_month(self, daily: Floats) -> Floats:
+        """Sums by month of sums by day, shapes (runs, 12) and (runs, 365)."""
+        months = np.zeros((daily.shape[0], 12))
+        for month in range(12):
+            months[:, month] = daily[:, self.month_of_day == month].sum(axis=1)
+        return months
+
+
+def simulate_years(
+    runs: Sequence[Run],
+    weather: Weather,
+    *,
+    hours: bool = False,
+    threads: int | None = None,
+    progress: Callable[[float], None] | None = None,
+) -> Years:
+    """Run every home through the year of weather and sum it up by day.
+
+    ``hours`` keeps the electricity of every hour too, for tariffs that ask for the hour;
+    ``threads`` is how many work at a time (None: one a processor); ``progress`` is called
+    with the share that is done, 0 to 1. Raises ValueError without a run.
+    """
+    if not runs:
+        raise ValueError("there must be at least one run")
+    tell = progress or (lambda _share: None)
+    rooms = max(len(run.home.rooms) for run in runs)
+
+    def work(run: Run) -> _Reduced:
+        return _reduced(run, weather, rooms, hours=hours)
+
+    # The first run compiles what is not compiled yet and works out the sun; the rest share it.
+    done = [work(runs[0])]
+    tell(1.0 / len(runs))
+    with ThreadPoolExecutor(max_workers=threads or os.cpu_count() or 1) as pool:
+        for one in pool.map(work, runs[1:]):
+            done.append(one)
+            tell(len(done) / len(runs))
+    return _gathered(done, _calendar(WeatherKey(weather), runs[0].home.site.time_zone).month_of_day)
+
+
+@dataclass(frozen=True)
+class _Calendar:
+    day: Ints
+    """Number of the local civil day of each hour"""
+    hour: Ints
+    """Hour of the local clock"""
+    month_of_day: Ints
+
+
+@dataclass(frozen=True)
+class _Reduced:
+    """One run: sums by day, in the order of the fields of ``Years``; counts; single figures."""
+
+    daily: Floats
+    counts: Ints
+    figures: Floats
+    hourly: Floats | None
+
+
+@lru_cache(maxsize=16)
+def _calendar(key: WeatherKey, time_zone: str) -> _Calendar:
+    index = key.weather.table.index
+    assert isinstance(index, pd.DatetimeIndex)
+    local = index.tz_convert(time_zone).tz_localize(None)
+    standard = index.tz_localize(None).to_numpy().astype("datetime64[D]")
+    # Days counted along the table, so that a dropped 29 February leaves no gap.
+    days = np.unique(standard)
+    place = np.searchsorted(days, local.to_numpy().astype("datetime64[D]"))
+    months = days.astype("datetime64[M]").astype(np.int64) % 12
+    return _Calendar(
+        np.minimum(place, DAYS - 1).astype(np.int64),
+        local.hour.to_numpy().astype(np.int64),
+        months,
+    )
+
+
+def _reduced(run: Run, weather: Weather, rooms: int, *, hours: bool) -> _Reduced:
+    year = simulate_home(run.home, run.system, weather, run.setpoints)
+    calendar = _calendar(WeatherKey(weather), run.home.site.time_zone)
+    flows = (year.heating, year.backup, year.cooling, year.fan, year.standby, year.other_use)
+    daily = np.stack(
+        [np.bincount(calendar.day, weights=flow, minlength=DAYS) / W_PER_KW for flow in flows]
+    )
+    electricity = year.electricity / W_PER_KW
+    delivered, put_in = _through_ducts(year)
+    figures = (
+        float(electricity.max()),
+        delivered,
+        put_in,
+        float(year.unmet_heat.sum()) / W_PER_KW,
+        year.energy_balance_error,
+    )
+    counts = np.zeros((3, rooms), dtype=np.int64)
+    if run.limits is not None:
+        counts[:, : len(run.home.rooms)] = _counted(run.limits, year, calendar)
+    return _Reduced(daily, counts, np.array(figures), electricity if hours else None)
+
+
+def _counted(limits: Limits, year: HourlyResult, calendar: _Calendar) -> Ints:
+    """Wanted, cold and hot hours of each room, shape (3, rooms)."""
+    wanted = limits.wanted[calendar.hour]
+    cold = wanted & (year.room_temperature < limits.lowest[calendar.hour])
+    hot = wanted & (year.room_temperature > limits.highest[calendar.hour])
+    return np.stack([mask.sum(axis=0) for mask in (wanted, cold, hot)])
+
+
+def _through_ducts(year: HourlyResult) -> tuple[float, float]:
+    """Heat out of the registers and into the ducts over the hours of heating [kWh]."""
+    if year.ducts is None:
+        return 0.0, 0.0
+    warm = year.equipment_heat > 0.0
+    ducts = year.ducts
+    delivered = float(ducts.delivered[warm].sum())
+    lost = ducts.conduction[warm] + ducts.supply_leak[warm] + ducts.return_leak[warm]
+    return delivered / W_PER_KW, (delivered + float(lost.sum())) / W_PER_KW
+
+
+def _gathered(done: list[_Reduced], month_of_day: Ints) -> Years:
+    daily, counts, figures = (
+        np.stack([getattr(one, part) for one in done], axis=1)
+        for part in ("daily", "counts", "figures")
+    )
+    kept = [one.hourly for one in done if one.hourly is not None]
+    return Years(
+        *(daily[0], daily[1], daily[2], daily[3], daily[4], daily[5]),
+        *(counts[0], counts[1], counts[2]),
+        *(figures[0], figures[1], figures[2], figures[3], figures[4]),
+        month_of_day,
+        np.stack(kept) if kept else None,
+    )
