@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from pathlib import Path
+from typing import NamedTuple
 
 from costcompare.case.defaults import option_default
 from costcompare.case.document import Document, OptionTable
@@ -20,16 +21,24 @@ _OF_SECTION = {"window_area": "rooms", "ceiling_height": "rooms"}
 """Facts that belong to a section without being one of its keys"""
 
 
+class Changed(NamedTuple):
+    """What an option's ``set`` makes of the case."""
+
+    document: Document
+    stated: tuple[Fact, ...]
+    """The facts that it states"""
+
+
 def build_case(
     document: Document,
-    changed: Mapping[str, Document],
+    changed: Mapping[str, Changed],
     stated: list[Fact],
     *,
     directory: Path | None,
 ) -> Case:
     """The whole case.
 
-    ``changed`` holds, by option, the document with that option's ``set`` carried out;
+    ``changed`` holds, by option, what its ``set`` makes of the document;
     ``stated`` the facts that the case states.
     """
     ledger = Ledger(document.house.built)
@@ -67,7 +76,7 @@ def _weather(document: Document) -> WeatherChoice:
 
 def _option(
     option: OptionTable,
-    changed: Document | None,
+    changed: Changed | None,
     document: Document,
     *,
     home: Home,
@@ -76,9 +85,10 @@ def _option(
 ) -> Option:
     if changed is not None:
         # What a change fills in again is no news: only the option's own facts are kept.
-        aside = Ledger(changed.house.built)
-        document, home = changed, build_home(changed, aside)
-        today = today_system(changed, home, aside)
+        document = changed.document
+        aside = Ledger(document.house.built)
+        home = build_home(document, aside)
+        today = today_system(document, home, aside)
     path = join(["options", option.name])
     usual = option_default(option.kind)
     life, maintenance = option.life, option.maintenance
@@ -96,6 +106,7 @@ def _option(
         installed_cost=option.installed_cost,
         life=life,
         maintenance=maintenance,
+        changed=changed.stated if changed is not None else (),
     )
 
 

@@ -153,6 +153,8 @@ class Option:
     """[years]"""
     maintenance: float
     """[$ a year], on top of what today's system costs"""
+    changed: tuple[Fact, ...] = ()
+    """What its ``set`` states, each under the path that it changes"""
 
 
 @dataclass(frozen=True)

@@ -226,6 +226,8 @@ class Crawlspace:
     height: float
     """[m]"""
     wall: Construction
+    vent_factor: float = 1.0
+    """Air that passes through its vents over what their state stands for"""
 
 
 @dataclass(frozen=True)

@@ -14,7 +14,7 @@ from typing import Any
 
 from pydantic import ValidationError
 
-from costcompare.case.build import build_case
+from costcompare.case.build import Changed, build_case
 from costcompare.case.checks import agreement_faults
 from costcompare.case.document import Document
 from costcompare.case.facts import Case
@@ -123,9 +123,9 @@ def _checked(plain: dict[str, Any]) -> tuple[Document | None, list[Fault]]:
 
 def _changed(
     document: Mapping[str, Any], known: list[Fault]
-) -> tuple[dict[str, Document], list[Fault]]:
-    """For each option with a ``set``, the document it makes, and what is wrong with it."""
-    changed: dict[str, Document] = {}
+) -> tuple[dict[str, Changed], list[Fault]]:
+    """For each option with a ``set``, what it makes of the case, and what is wrong with it."""
+    changed: dict[str, Changed] = {}
     faults: list[Fault] = []
     options = document.get("options")
     for row in options if isinstance(options, list) else []:
@@ -144,7 +144,8 @@ def _changed(
         found += [fault for _, fault in spread_faults(plain, spreads)]
         faults += _under(path, [fault for fault in found if fault not in known])
         if checked is not None:
-            changed[name] = checked
+            stated = stated_facts(checked, plain, spreads)
+            changed[name] = Changed(checked, tuple(f for f in stated if f.path in allowed))
     return changed, faults
 
 

@@ -112,6 +112,7 @@ def vent_flow(home: Home, space: Space, wind: Floats) -> Floats:
     shelter = home.site.shelter - 1
     if space.name == "crawlspace" and home.crawlspace is not None:
         per_metre = vents.OPEN_VENT_AREA * VENT_SHARE[home.crawlspace.vents]
+        per_metre *= home.crawlspace.vent_factor
         perimeter = home.house.footprint_perimeter
         shielding = vents.WIND_SHIELDING[shelter]
         return wind * vents.vent_flow(per_metre, shielding, 1.0, perimeter)
