@@ -6,6 +6,7 @@ answers at once.
 frame     options, errors, reading and writing that all commands share
 homes     new, check, compare, explain, thermostat, serve
 sizing    size
+leaving   report
 ratings   rate
 weather   weather stations, make, show
 """
@@ -17,7 +18,7 @@ from typing import Annotated
 import typer
 
 from costcompare import __version__
-from costcompare.cli import homes, ratings, sizing, weather
+from costcompare.cli import homes, leaving, ratings, sizing, weather
 
 app = typer.Typer(
     name="costcompare",
@@ -30,6 +31,7 @@ app = typer.Typer(
 )
 app.add_typer(homes.commands)
 app.add_typer(sizing.commands)
+app.add_typer(leaving.commands)
 app.add_typer(ratings.commands)
 app.add_typer(weather.commands, name="weather")
 

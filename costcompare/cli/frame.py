@@ -142,10 +142,10 @@ def check_target(target: str | Path | None, force: bool) -> None:
     raise OverwriteError([Fault(str(target), rule, instead="another name, or add --force")])
 
 
-def write(target: Path, text: str) -> None:
+def write(target: Path, content: str | bytes) -> None:
     """Write a file and say so."""
     try:
-        target.write_text(text, encoding="utf-8")
+        target.write_bytes(content if isinstance(content, bytes) else content.encode())
     except OSError as error:
         reason = error.strerror or str(error)
         raise InputError([Fault(str(target), f"cannot be written: {reason}")]) from None
@@ -154,8 +154,14 @@ def write(target: Path, text: str) -> None:
 
 def show(page: Page, document: Any, target: str | None) -> None:
     """The page on standard output; the document in a file, or alone on standard output."""
-    if target is None:
+    if target != "-":
         _print(page)
+    write_json(document, target)
+
+
+def write_json(document: Any, target: str | None) -> None:
+    """The document in a file or on standard output; nowhere without a target."""
+    if target is None:
         return
     from costcompare.comparison import as_document
 
@@ -163,7 +169,6 @@ def show(page: Page, document: Any, target: str | None) -> None:
     if target == "-":
         typer.echo(json.dumps(plain, indent=2, allow_nan=False))
         return
-    _print(page)
     text = json.dumps(plain, indent=2, ensure_ascii=False, allow_nan=False)
     write(Path(target), f"{text}\n")
 

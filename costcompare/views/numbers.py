@@ -3,12 +3,20 @@
 Projections are rounded so that nobody takes them for promises: a year to ten dollars, a
 month to five, whole degrees, whole percents. Only a bill that must add up shows cents. A
 number below 0 carries a true minus sign; one that rounds to 0 carries none.
+
+Figures come in the units of the result (°F, Btu/h, $). Inside :func:`written` they are
+written in SI units or with another sign of money; nothing is converted between currencies.
 """
 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
+from dataclasses import dataclass
 from datetime import date
+from typing import Literal
 
 from costcompare.billing.tariff import rounded
 
@@ -16,6 +24,39 @@ MINUS = "\N{MINUS SIGN}"
 NEVER = "never"
 MISSING = "\N{EN DASH}"
 """Shown where a number has no meaning."""
+
+Units = Literal["customary", "si"]
+
+
+@dataclass(frozen=True)
+class Writing:
+    """How figures are written: in which units, with which sign of money."""
+
+    units: Units = "customary"
+    currency: str = "$"
+
+
+AS_IN_THE_RESULT = Writing()
+
+# One for each task or thread, so that two visitors with other units do not meet.
+_writing: ContextVar[Writing] = ContextVar("writing", default=AS_IN_THE_RESULT)
+
+
+@contextmanager
+def written(units: Units = "customary", currency: str = "$") -> Iterator[Writing]:
+    """Within it every figure is written in these units and with this sign of money."""
+    now = Writing(units, currency)
+    token = _writing.set(now)
+    try:
+        yield now
+    finally:
+        _writing.reset(token)
+
+
+def in_si() -> bool:
+    """Whether figures are being written in SI units."""
+    return _writing.get().units == "si"
+
 
 YEAR_STEP = 10
 """[$] to which a yearly sum is rounded (judgement: finer would claim what no model knows)"""
@@ -58,6 +99,13 @@ def dollars_and_cents(usd: float) -> str:
     return _money(rounded(usd), decimals=2)
 
 
+BTU_H_IN_A_WATT = 3.412142
+"""[Btu/h] in a watt, from the definition of the international table Btu"""
+FT_IN_A_M = 1.0 / 0.3048
+"""[ft] in a metre, by definition"""
+FT2_IN_A_M2 = FT_IN_A_M**2
+
+
 def about(text: str) -> str:
     """The words that stand before every projection: ``about $1,870``."""
     return f"about {text}"
@@ -74,7 +122,14 @@ def kwh(energy: float) -> str:
 
 
 def btu_h(heat: float) -> str:
-    """A heat flow to ten Btu an hour, from 10,000 on to a hundred: ``8,860 Btu/h``."""
+    """A heat flow to ten Btu an hour, from 10,000 on to a hundred: ``8,860 Btu/h``.
+
+    In SI units to ten watts, from 1,000 W on in kilowatts: ``2.6 kW``.
+    """
+    if in_si():
+        watts = heat / BTU_H_IN_A_WATT
+        tens = _nearest(watts, 10)
+        return f"{_signed(tens)} W" if abs(tens) < 1000.0 else kilowatts(watts / 1000.0)
     return f"{_signed(_nearest(heat, 10 if abs(heat) < 10_000.0 else 100))} Btu/h"
 
 
@@ -89,13 +144,34 @@ def amperes(amps: float) -> str:
 
 
 def degrees(degf: float) -> str:
-    """A temperature in whole degrees: ``68 °F``."""
+    """A temperature in whole degrees: ``68 °F``; in SI units ``20 °C``."""
+    if in_si():
+        return f"{_signed(_nearest((degf - 32.0) / 1.8, 1))} °C"
     return f"{_signed(_nearest(degf, 1))} °F"
 
 
 def degrees_of_difference(degf: float) -> str:
-    """A difference of temperatures in whole degrees: ``3 °F``."""
-    return degrees(degf)
+    """A difference of temperatures in whole degrees: ``3 °F``; in SI units ``1.7 K``."""
+    if in_si():
+        return f"{_signed(degf / 1.8, 1)} K"
+    return f"{_signed(_nearest(degf, 1))} °F"
+
+
+def shown_degree_degf() -> float:
+    """One degree of those that are written, as a difference [F]: 1, or 1.8 in SI units."""
+    return 1.8 if in_si() else 1.0
+
+
+def square_feet(area_ft2: float) -> str:
+    """An area: ``380 ft²``; in SI units ``35 m²``."""
+    if in_si():
+        return f"{_signed(_nearest(area_ft2 / FT2_IN_A_M2, 1))} m²"
+    return f"{_signed(_nearest(area_ft2, 1))} ft²"
+
+
+def feet(height_ft: float) -> str:
+    """A height to a tenth: ``7.0 ft``; in SI units ``2.1 m``."""
+    return f"{height_ft / FT_IN_A_M:.1f} m" if in_si() else f"{height_ft:.1f} ft"
 
 
 def percent(share: float) -> str:
@@ -160,7 +236,10 @@ def _nearest(number: float, step: int) -> float:
 
 def _money(usd: float, decimals: int = 0) -> str:
     sign = MINUS if round(usd, decimals) < 0.0 else ""
-    return f"{sign}${abs(usd):,.{decimals}f}"
+    currency = _writing.get().currency
+    # Letters stand apart from the figure by a space that does not break: CHF 1,870.
+    currency += "\N{NO-BREAK SPACE}" if currency[-1:].isalpha() else ""
+    return f"{sign}{currency}{abs(usd):,.{decimals}f}"
 
 
 def _signed(number: float, decimals: int = 0) -> str:

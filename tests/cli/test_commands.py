@@ -34,6 +34,7 @@ def test_the_commands_are_those_of_the_documents() -> None:
         "thermostat",
         "serve",
         "size",
+        "report",
         "rate",
         "weather stations",
         "weather make",

@@ -29,7 +29,7 @@ def payback_words(money: MoneyYears, installed_on: date) -> str:
     """``around March 2036`` or ``not within 15 years``, in today's value of money."""
     years = money.discounted_payback_years
     if years is None:
-        return f"not within {_studied(money)} years"
+        return f"not within {studied(money)} years"
     return f"around {numbers.month_reached(installed_on, years)}"
 
 
@@ -83,7 +83,7 @@ def incentives_answer(incentives: Sequence[Incentive], name: str) -> str:
 def _comes_back(money: MoneyYears, installed_on: date) -> str:
     years = money.discounted_payback_years
     if years is None:
-        return f"the money does not come back within {_studied(money)} years"
+        return f"the money does not come back within {studied(money)} years"
     rounded = max(round(years), 1)
     unit = "year" if rounded == 1 else "years"
     return (
@@ -92,7 +92,8 @@ def _comes_back(money: MoneyYears, installed_on: date) -> str:
     )
 
 
-def _studied(money: MoneyYears) -> int:
+def studied(money: MoneyYears) -> int:
+    """Over how many years the money is counted."""
     return len(money.yearly_position_usd) - 1
 
 
