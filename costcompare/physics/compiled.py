@@ -55,12 +55,34 @@ WARM = any(FOLDER.rglob("*.nbi"))
 numba.config.CACHE_DIR = str(FOLDER)  # type: ignore[attr-defined] # set when numba starts
 
 
+SAME_ANSWER = {"contract", "reassoc", "nsz", "arcp"}
+"""Freedoms with the order of sums and products: fixed when the code is compiled, so that the
+digits are the same on every thread. Not a number and infinity keep their meaning."""
+
+
 def compiled(function: F) -> F:
     """Compile a kernel with numba, cached on disk, without holding the interpreter lock.
 
     Kernels allocate nothing: numba's counting of array references is switched off, which
-    would otherwise take most of the time of a loop over small arrays.
+    would otherwise take most of the time of a loop over small arrays. They are built into
+    their callers: a call that hands over a home as a hundred arrays costs more than most
+    kernels do.
     """
-    options: dict[str, Any] = {"cache": True, "nogil": True, "error_model": "numpy", "_nrt": False}
-    result: F = numba.njit(**options)(function)
+    result: F = numba.njit(**_options(), forceinline=True)(function)
     return result
+
+
+def compiled_whole(function: F) -> F:
+    """Compile a kernel that Python calls, with all that it calls built into it."""
+    result: F = numba.njit(**_options())(function)
+    return result
+
+
+def _options() -> dict[str, Any]:
+    return {
+        "cache": True,
+        "nogil": True,
+        "error_model": "numpy",
+        "_nrt": False,
+        "fastmath": SAME_ANSWER,
+    }

@@ -1,8 +1,9 @@
 """Layered surfaces as chains of capacities, stepped implicitly.
 
 A chain is a row of temperature nodes: its two faces and the borders between its layers.
-Every coefficient is constant, so the elimination of the tridiagonal system is done once;
-an hour costs one forward and one backward pass. Heat enters a chain only at its two ends.
+Every coefficient is constant and heat enters a chain only at its two ends, so the step is
+solved once, as modes that decay apart from each other (the eigenvectors of the step): an hour
+costs a few products a mode, exactly the same step without its matrix.
 """
 
 from __future__ import annotations
@@ -11,8 +12,6 @@ from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
-
-from costcompare.physics.compiled import compiled
 
 FILM_LEVEL = 0.13
 FILM_UP = 0.10
@@ -35,74 +34,84 @@ horizon (Walton 1983, from memory)"""
 SKY_SHARE_ROOF = 1.0
 
 
-class Elimination(NamedTuple):
-    """One chain, eliminated: everything an hour needs."""
+class Responses(NamedTuple):
+    """Temperatures of a chain's two faces per watt put into a face, after one step [K/W]."""
 
-    conductance: NDArray[np.float64]
-    """Between neighbours [W/K], shape (n-1,)"""
-    storage: NDArray[np.float64]
-    """Capacity over the time step [W/K], shape (n,)"""
-    upper: NDArray[np.float64]
-    """Modified upper diagonal, shape (n,)"""
-    inverse: NDArray[np.float64]
-    """Inverse pivots [K/W], shape (n,)"""
-    from_first: NDArray[np.float64]
-    """Temperatures per watt put into the first node [K/W], shape (n,)"""
-    from_last: NDArray[np.float64]
-    """Temperatures per watt put into the last node [K/W], shape (n,)"""
+    first: NDArray[np.float64]
+    """Of the first face, to heat into it"""
+    last: NDArray[np.float64]
+    """Of the last face, to heat into it"""
+    through: NDArray[np.float64]
+    """Of either face, to heat into the other"""
 
 
-@compiled
-def back_substitute(
-    heat: NDArray[np.float64],
-    conductance: NDArray[np.float64],
-    upper: NDArray[np.float64],
-    inverse: NDArray[np.float64],
-    answer: NDArray[np.float64],
-) -> None:
-    """Temperatures of an eliminated chain from the heat into its nodes, into ``answer``."""
-    count = heat.shape[0]
-    answer[0] = heat[0] * inverse[0]
-    for j in range(1, count):
-        answer[j] = (heat[j] + conductance[j - 1] * answer[j - 1]) * inverse[j]
-    for j in range(count - 2, -1, -1):
-        answer[j] += upper[j] * answer[j + 1]
+class Modes(NamedTuple):
+    """A chain as modes that decay apart from each other, shapes (..., modes).
+
+    A step is ``w = decay w + first q1 + last q2`` with the heat into the two faces [W]. The
+    first face then has the temperature ``first . w_before + responses.first q1 +
+    responses.through q2``, the last face likewise.
+    """
+
+    decay: NDArray[np.float64]
+    """Share of a mode that is left after a step, between 0 and 1"""
+    first: NDArray[np.float64]
+    last: NDArray[np.float64]
+    stored: NDArray[np.float64]
+    """Heat in the chain over a step, per mode: the sum of ``stored w`` is that of capacity
+    over time step times temperature [W]; ``w = T stored`` where all of the chain has T"""
 
 
-def eliminate(
+def stepped(
     conductance: NDArray[np.float64],
     storage: NDArray[np.float64],
-    first_port: float,
-    last_port: float,
-) -> Elimination:
-    """Eliminate a chain once for a constant time step.
+    first_port: NDArray[np.float64],
+    last_port: NDArray[np.float64],
+) -> NDArray[np.float64]:
+    """Temperatures after an implicit step per watt into each node [K/W], shape (..., n, n).
 
-    ``conductance`` [W/K] between neighbours, shape (n-1,); ``storage`` [W/K] capacity over
-    time step, shape (n,); ports: the sum of conductances [W/K] from the first and from the
-    last node to whatever lies beyond.
+    ``conductance`` [W/K] between neighbours, shape (..., n-1); ``storage`` [W/K] capacity
+    over time step, shape (..., n); ports: the sum of conductances [W/K] from the first and
+    from the last node to whatever lies beyond, shape (...).
     """
-    count = storage.shape[0]
-    diagonal = storage.astype(float).copy()
-    diagonal[0] += first_port
-    diagonal[-1] += last_port
-    diagonal[:-1] += conductance
-    diagonal[1:] += conductance
-    upper = np.zeros(count)
-    inverse = np.zeros(count)
-    pivot = diagonal[0]
-    for j in range(count):
-        if j > 0:
-            pivot = diagonal[j] - conductance[j - 1] * upper[j - 1]
-        inverse[j] = 1.0 / pivot
-        upper[j] = conductance[j] * inverse[j] if j < count - 1 else 0.0
-    responses = []
-    for end in (0, count - 1):
-        heat = np.zeros(count)
-        heat[end] = 1.0
-        answer = np.zeros(count)
-        back_substitute(heat, conductance.astype(float), upper, inverse, answer)
-        responses.append(answer)
-    return Elimination(conductance, storage, upper, inverse, responses[0], responses[1])
+    count = storage.shape[-1]
+    place = np.arange(count)
+    system = np.zeros((*storage.shape, count))
+    system[..., place, place] = storage
+    system[..., 0, 0] += first_port
+    system[..., -1, -1] += last_port
+    low, high = place[:-1], place[1:]
+    system[..., low, low] += conductance
+    system[..., high, high] += conductance
+    system[..., low, high] = -conductance
+    system[..., high, low] = -conductance
+    inverse: NDArray[np.float64] = np.linalg.inv(system)
+    return inverse
+
+
+def responses(inverse: NDArray[np.float64]) -> Responses:
+    """What the faces feel of heat into them, from the answer of :func:`stepped`."""
+    return Responses(inverse[..., 0, 0], inverse[..., -1, -1], inverse[..., 0, -1])
+
+
+def modes(inverse: NDArray[np.float64], storage: NDArray[np.float64]) -> Modes:
+    """The chain of :func:`stepped` as modes, slowest first, as many as nodes with storage.
+
+    The step is ``T = A (S T + q)`` with A symmetric, so that ``sqrt(S) A sqrt(S)`` has real
+    eigenvalues, the decays, and orthogonal modes. Nodes without storage keep nothing and
+    need no mode. All chains of a call have storage in equally many nodes.
+    """
+    root = np.sqrt(storage)
+    kept = int(np.count_nonzero(storage.reshape(-1, storage.shape[-1])[0] > 0.0))
+    decay, shape = np.linalg.eigh(root[..., :, None] * inverse * root[..., None, :])
+    decay, shape = decay[..., ::-1][..., :kept], shape[..., :, ::-1][..., :kept]
+    weighted = root[..., :, None] * shape
+    return Modes(
+        decay=decay,
+        first=np.einsum("...n,...nm->...m", inverse[..., 0, :], weighted),
+        last=np.einsum("...n,...nm->...m", inverse[..., -1, :], weighted),
+        stored=np.sum(weighted, axis=-2),
+    )
 
 
 def sol_air(

@@ -69,6 +69,12 @@ def enhanced(
     """
     by_stack = coefficient * stack * abs(difference) ** exponent
     by_wind = coefficient * wind * speed ** (2.0 * exponent)
+    return together(by_stack, by_wind)
+
+
+@compiled
+def together(by_stack: float, by_wind: float) -> float:
+    """Flow of the enhanced model from those of stack and wind alone [m3/s]."""
     return math.sqrt(by_stack * by_stack + by_wind * by_wind)
 
 
@@ -122,9 +128,9 @@ def full_enhanced(
     dynamic = 0.5 * REFERENCE_DENSITY / (outside + 273.15) * speed * speed
     by_wind = coefficient * wind_factor(exponent, envelope) * dynamic**exponent
     power = 1.0 / exponent
-    together = by_stack**power + by_wind**power
-    together += INTERACTION * (by_stack * by_wind) ** (0.5 * power)
-    return float(together**exponent)
+    both = by_stack**power + by_wind**power
+    both += INTERACTION * (by_stack * by_wind) ** (0.5 * power)
+    return float(both**exponent)
 
 
 def stack_factor(exponent: float, envelope: Envelope) -> float:

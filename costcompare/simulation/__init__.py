@@ -7,7 +7,8 @@ chains      building the chain arrays; the constant system with radiant nodes el
 leakage     where air comes in, leaves and passes through the house
 plant       what furnaces, heads and heaters can give, and what they draw
 network     the arrays that the loop reads
-airflows, linear, hour, balance, loop   the compiled hour and the year
+ahead       what is worked out of a home once, ahead of its year
+surface_step, airflows, linear, hour, balance, recording, loop   the compiled hour and the year
 run         one home with one system over one year
 results     what a run gives back
 ensembles   many runs over one year, each reduced to its days

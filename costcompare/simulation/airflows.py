@@ -6,6 +6,7 @@ every node's mass balance closed this is the same as counting inflows and outflo
 
 from __future__ import annotations
 
+import math
 from typing import NamedTuple
 
 import numpy as np
@@ -13,13 +14,10 @@ from numpy.typing import NDArray
 
 from costcompare.physics.air import half_fan_inflow
 from costcompare.physics.compiled import compiled
-from costcompare.physics.doorways import (
-    STAIR_CONDUCTANCE_DOWN,
-    STAIR_CONDUCTANCE_UP,
-    exchange_flow,
-)
+from costcompare.physics.doorways import STAIR_CONDUCTANCE_DOWN, STAIR_CONDUCTANCE_UP
 from costcompare.physics.ducts import conduction_factor
-from costcompare.physics.infiltration import enhanced
+from costcompare.physics.infiltration import together
+from costcompare.simulation.ahead import Ahead
 from costcompare.simulation.network import Air, Doors, DuctNet
 
 Floats = NDArray[np.float64]
@@ -52,6 +50,16 @@ class DuctState(NamedTuple):
     return_factor: float
 
 
+class DuctLimits(NamedTuple):
+    """What the ducted machine can do in an hour [W]."""
+
+    least: float
+    most: float
+    strips: float
+    sign: float
+    """+1 heating, -1 cooling"""
+
+
 class Flows(NamedTuple):
     """Air through the envelope of the rooms [m3/s]; what fans take out is not in it."""
 
@@ -65,16 +73,15 @@ class Flows(NamedTuple):
 @compiled
 def duct_state(
     control: float,
-    sign: float,
-    least: float,
-    most: float,
-    strips: float,
+    limits: DuctLimits,
     ducts: DuctNet,
     heat_capacity: float,
+    ahead: Ahead,
 ) -> DuctState:
     """What the ducted system does at a control between 0 (off), 1 (most) and 2 (all strips)."""
     if control <= 0.0 or ducts.present == 0:
         return DuctState(0.0, ducts.airflow, 0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 1.0, 1.0, 1.0)
+    least, most, strips, sign = limits
     main = min(control, 1.0) * most
     extra = max(control - 1.0, 0.0) * strips
     run = 1.0
@@ -92,8 +99,13 @@ def duct_state(
     elif least < most and extra <= 0.0:
         share = ducts.least_flow + (1.0 - ducts.least_flow) * (main - least) / (most - least)
     flow = ducts.airflow * share
-    blower_on = ducts.blower_power * share**BLOWER_EXPONENT
-    leak = share**LEAK_FLOW_EXPONENT
+    blower_on, leak = ducts.blower_power, 1.0
+    supply_factor, return_factor = ahead.supply_factor, ahead.return_factor
+    if share < 1.0:
+        blower_on *= share**BLOWER_EXPONENT
+        leak = share**LEAK_FLOW_EXPONENT
+        supply_factor = conduction_factor(ducts.supply_area, heat_capacity, flow, ducts.resistance)
+        return_factor = conduction_factor(ducts.return_area, heat_capacity, flow, ducts.resistance)
     heat = sign * main_on + extra_on + blower_on
     return DuctState(
         run,
@@ -105,24 +117,18 @@ def duct_state(
         run * blower_on,
         1.0 - ducts.supply_leakage * leak,
         1.0 - ducts.return_leakage * leak,
-        conduction_factor(ducts.supply_area, heat_capacity, flow, ducts.resistance),
-        conduction_factor(ducts.return_area, heat_capacity, flow, ducts.resistance),
+        supply_factor,
+        return_factor,
     )
 
 
 @compiled
-def natural_flow(air: Air, difference: float, wind: float) -> float:
-    """Air leaking in and out without any fan [m3/s]."""
+def natural_flow(air: Air, difference: float, by_wind: float) -> float:
+    """Air leaking in and out without any fan [m3/s]; ``by_wind`` by the wind alone."""
     if air.leak_coefficient <= 0.0:
         return air.constant_flow
-    return enhanced(
-        air.leak_coefficient,
-        air.leak_exponent,
-        air.stack,
-        air.wind,
-        difference,
-        wind * air.wind_factor,
-    )
+    by_stack = air.leak_coefficient * air.stack * abs(difference) ** air.leak_exponent
+    return together(by_stack, by_wind)
 
 
 @compiled
@@ -140,19 +146,39 @@ def envelope_flows(natural: float, extraction: float, state: DuctState) -> Flows
     return Flows(still, inflow, outflow)
 
 
+class Tangent(NamedTuple):
+    """Heat through a doorway near a difference: ``conductance difference - excess`` [W]."""
+
+    conductance: float
+    excess: float
+
+
 @compiled
-def add_doors(matrix: Floats, doors: Doors, heat_capacity: float, temperature: Floats) -> None:
-    """Add the exchange through doorways at the temperatures last found."""
+def tangent(doors: Doors, door_value: Floats, door: int, difference: float) -> Tangent:
+    """How the heat through a doorway goes with the difference of its rooms, near one [K].
+
+    The heat through an opening goes with the difference to the power of 1.5, so that its
+    tangent has half as much again as its conductance.
+    """
+    if doors.stairs[door] == 1:
+        return Tangent(STAIR_CONDUCTANCE_UP if difference > 0.0 else STAIR_CONDUCTANCE_DOWN, 0.0)
+    opening = door_value[door] * math.sqrt(abs(difference))
+    return Tangent(doors.fixed[door] + 1.5 * opening, 0.5 * opening * difference)
+
+
+@compiled
+def add_doors(
+    matrix: Floats, known: int, doors: Doors, door_value: Floats, temperature: Floats
+) -> None:
+    """Add the exchange through doorways by its tangent at the temperatures last found.
+
+    What one room gives the other gets, wherever the answer lies.
+    """
     for d in range(doors.first.shape[0]):
         i, j = doors.first[d], doors.second[d]
-        difference = temperature[i] - temperature[j]
-        if doors.stairs[d] == 1:
-            conductance = STAIR_CONDUCTANCE_UP if difference > 0.0 else STAIR_CONDUCTANCE_DOWN
-        else:
-            conductance = doors.fixed[d]
-            if doors.width[d] > 0.0:
-                flow = exchange_flow(doors.width[d], doors.height[d], difference)
-                conductance += heat_capacity * flow
+        conductance, excess = tangent(doors, door_value, d, temperature[i] - temperature[j])
+        matrix[i, known] += excess
+        matrix[j, known] -= excess
         matrix[i, i] += conductance
         matrix[j, j] += conductance
         matrix[i, j] -= conductance
@@ -160,54 +186,67 @@ def add_doors(matrix: Floats, doors: Doors, heat_capacity: float, temperature: F
 
 
 @compiled
-def add_airing(matrix: Floats, right: Floats, air: Air, outdoor: float, airing: float) -> None:
-    """Add the air through open windows, where ``airing`` is 1."""
+def add_airing(matrix: Floats, known: int, air: Air, outdoor: float, airing: float) -> None:
+    """Add the air through open windows, where ``airing`` is 1.
+
+    ``known`` is the column of known heat behind the matrix, here and in what follows.
+    """
     if airing <= 0.0:
         return
     for i in range(air.rooms):
         opened = air.heat_capacity * air.airing_flow[i]
         matrix[i, i] += opened
-        right[i, 0] += opened * outdoor
+        matrix[i, known] += opened * outdoor
+
+
+class Outside(NamedTuple):
+    """Outdoor air of an hour."""
+
+    temperature: float
+    """[degC]"""
+    vents: Floats
+    """That passes through each air node by itself [m3/s]"""
 
 
 @compiled
 def add_leakage(
     matrix: Floats,
-    right: Floats,
+    known: int,
     air: Air,
     ducts: DuctNet,
     state: DuctState,
     flows: Flows,
-    outdoor: float,
-    vents: Floats,
+    outside: Outside,
+    taken_from: Floats,
 ) -> None:
     """Add what leaks into rooms from outdoors and from below, and the vents of the spaces."""
-    k = air.heat_capacity
+    inflow = air.heat_capacity * flows.inflow
     for i in range(air.rooms):
-        outdoors = k * air.share_outdoors[i] * flows.inflow
-        matrix[i, i] += outdoors
-        right[i, 0] += outdoors * outdoor
+        outdoors = inflow * air.share_outdoors[i]
+        from_below = inflow * air.share_space[i]
+        matrix[i, known] += outdoors * outside.temperature
         below = air.space_below[i]
         if below >= 0:
-            from_below = k * air.share_space[i] * flows.inflow
-            matrix[i, i] += from_below
             matrix[i, below] -= from_below
+            outdoors += from_below
+        matrix[i, i] += outdoors
     for s in range(air.rooms, air.nodes):
-        inflow = k * space_inflow(s, air, ducts, state, flows, vents[s])
-        matrix[s, s] += inflow
-        right[s, 0] += inflow * outdoor
+        if s != ducts.twin:
+            vented = space_inflow(s, ducts, state, flows, outside.vents[s], taken_from[s])
+            vented *= air.heat_capacity
+            matrix[s, s] += vented
+            matrix[s, known] += vented * outside.temperature
 
 
 @compiled
 def space_extraction(
-    space: int, air: Air, ducts: DuctNet, state: DuctState, inflow: float, running: float
+    space: int, ducts: DuctNet, state: DuctState, share: float, inflow: float, running: float
 ) -> float:
-    """Net air that rooms and ducts take out of a space [m3/s]."""
-    real = ducts.space if space == ducts.twin else space
-    taken = 0.0
-    for i in range(air.rooms):
-        if air.space_below[i] == real:
-            taken += air.share_space[i] * inflow
+    """Net air that rooms and ducts take out of a space [m3/s].
+
+    ``share`` is the part of the rooms' ``inflow`` that comes out of it.
+    """
+    taken = share * inflow
     if space == ducts.space:
         taken += running * state.flow * (state.kept_supply - state.kept_return)
     return taken
@@ -215,14 +254,14 @@ def space_extraction(
 
 @compiled
 def space_inflow(
-    space: int, air: Air, ducts: DuctNet, state: DuctState, flows: Flows, vent: float
+    space: int, ducts: DuctNet, state: DuctState, flows: Flows, vent: float, share: float
 ) -> float:
-    """Outdoor air into a space [m3/s], mean of the hour."""
-    off = half_fan_inflow(vent, space_extraction(space, air, ducts, state, flows.still, 0.0))
+    """Outdoor air into a space [m3/s], mean of the hour; a twin's as if the blower stood."""
+    off = half_fan_inflow(vent, share * flows.still)
     if state.run <= 0.0 or space == ducts.twin:
         return off
     running = (flows.inflow - (1.0 - state.run) * flows.still) / state.run
-    on = half_fan_inflow(vent, space_extraction(space, air, ducts, state, running, 1.0))
+    on = half_fan_inflow(vent, space_extraction(space, ducts, state, share, running, 1.0))
     return state.run * on + (1.0 - state.run) * off
 
 
@@ -263,7 +302,7 @@ def room_surplus(
 
 
 @compiled
-def add_ducts(matrix: Floats, right: Floats, air: Air, ducts: DuctNet, state: DuctState) -> None:
+def add_ducts(matrix: Floats, known: int, air: Air, ducts: DuctNet, state: DuctState) -> None:
     """Add the supply air of every register, and what leaks and conducts into the space."""
     if ducts.present == 0 or state.run <= 0.0:
         return
@@ -280,19 +319,19 @@ def add_ducts(matrix: Floats, right: Floats, air: Air, ducts: DuctNet, state: Du
         matrix[i, i] += supply
         matrix[i, back] -= supply * from_room
         matrix[i, space] -= supply * from_space
-        right[i, 0] += supply * constant
+        matrix[i, known] += supply * constant
     if ducts.space < 0:
-        right[back, 0] += state.run * state.left
+        matrix[back, known] += state.run * state.left
         return
-    right[space, 0] += state.run * state.left
+    matrix[space, known] += state.run * state.left
     leak = state.run * k_flow * (1.0 - state.kept_supply)
     matrix[space, space] += leak * (1.0 - from_space)
     matrix[space, back] -= leak * from_room
-    right[space, 0] += leak * constant
+    matrix[space, known] += leak * constant
     by_return = state.run * k_flow * state.kept_return * (1.0 - state.return_factor)
     matrix[space, space] += by_return
     matrix[space, back] -= by_return
     by_supply = state.run * k_flow * (1.0 - state.supply_factor)
     matrix[space, space] += by_supply * kept
     matrix[space, back] -= by_supply * kept
-    right[space, 0] += by_supply * rise
+    matrix[space, known] += by_supply * rise

@@ -8,43 +8,10 @@ from numpy.typing import NDArray
 from costcompare.physics.compiled import compiled
 from costcompare.physics.ducts import air_path
 from costcompare.simulation.airflows import DuctState, Flows, space_extraction, space_inflow
-from costcompare.simulation.network import NO_LOAD, Air, Chains, DuctNet
+from costcompare.simulation.network import Air, DuctNet
 from costcompare.simulation.state import Conditions, Memory
 
 Floats = NDArray[np.float64]
-
-
-@compiled
-def chain_heat(chains: Chains, m: Memory, sun: Floats, chain: int, end: int) -> float:
-    """Heat that flows from a room, its sun included, or a space into one end of a chain [W]."""
-    face = m.nodes[chains.start[chain] + (chains.length[chain] - 1 if end == 1 else 0)]
-    total = 0.0
-    node, room = chains.air[chain, end], chains.radiant[chain, end]
-    if node >= 0:
-        total += chains.air_conductance[chain, end] * (m.node[node] - face)
-    if room >= 0:
-        total += chains.radiant_conductance[chain, end] * (m.radiant[room] - face)
-        total += chains.sun[chain, end] * sun[room]
-    return total
-
-
-@compiled
-def surface_loads(chains: Chains, m: Memory, sun: Floats, load: Floats) -> float:
-    """Add the rooms' heat into surfaces to ``load`` by part; returns the twin's difference [W].
-
-    The difference is what the rooms would lose more into the duct space without ducts.
-    """
-    difference = 0.0
-    for chain in range(chains.start.shape[0]):
-        for end in range(2):
-            if chains.radiant[chain, end] < 0:
-                continue
-            heat = chain_heat(chains, m, sun, chain, end)
-            difference += chains.twin_sign[chain] * heat
-            part = chains.category[chain]
-            if part != NO_LOAD:
-                load[part] += heat * chains.returns[chain, end]
-    return difference
 
 
 @compiled
@@ -74,16 +41,15 @@ def air_load(
 
 
 @compiled
-def floor_air_regained(air: Air, ducts: DuctNet, temperature: Floats, inflow: float) -> float:
-    """Heat spared because air from below comes from a space that the ducts warm [W]."""
+def floor_air_regained(air: Air, ducts: DuctNet, temperature: Floats, taken: float) -> float:
+    """Heat spared because air from below comes from a space that the ducts warm [W].
+
+    ``taken`` [m3/s] comes from there.
+    """
     if ducts.twin < 0:
         return 0.0
-    total = 0.0
-    for i in range(air.rooms):
-        if air.space_below[i] == ducts.space:
-            total += air.share_space[i] * inflow
     warmer: float = temperature[ducts.space] - temperature[ducts.twin]
-    return air.heat_capacity * total * warmer
+    return air.heat_capacity * taken * warmer
 
 
 @compiled
@@ -110,28 +76,6 @@ def duct_terms(
 
 
 @compiled
-def stored_and_crossed(chains: Chains, m: Memory, boundary: Floats) -> float:
-    """Heat that crossed the boundaries into the surfaces, less what they stored [W].
-
-    The twin's surfaces do not count.
-    """
-    total = 0.0
-    for chain in range(chains.start.shape[0]):
-        if chains.twin_sign[chain] > 0.0:
-            continue
-        first = chains.start[chain]
-        last = first + chains.length[chain] - 1
-        for j in range(first, last + 1):
-            total -= chains.storage[j] * (m.nodes[j] - m.before[j])
-        for end in range(2):
-            column = chains.boundary[chain, end]
-            if column >= 0:
-                face = m.nodes[first if end == 0 else last]
-                total += chains.boundary_conductance[chain, end] * (boundary[column] - face)
-    return total
-
-
-@compiled
 def carried_by_air(
     air: Air, ducts: DuctNet, state: DuctState, flows: Flows, conditions: Conditions, m: Memory
 ) -> float:
@@ -139,7 +83,8 @@ def carried_by_air(
 
     Flows are counted in and out apart, so an open mass balance shows here.
     """
-    k, outdoor, node = air.heat_capacity, conditions.outdoor, m.node
+    k, outdoor, node = air.heat_capacity, conditions.outside.temperature, m.node
+    vents, shares = conditions.outside.vents, conditions.ahead.taken_from
     total = 0.0
     for i in range(air.rooms):
         total -= air.storage[i] * (node[i] - m.node_before[i])
@@ -150,7 +95,7 @@ def carried_by_air(
         if s == ducts.twin:
             continue
         total -= air.storage[s] * (node[s] - m.node_before[s])
-        inflow = space_inflow(s, air, ducts, state, flows, conditions.vents[s])
-        taken = space_extraction(s, air, ducts, state, flows.inflow, state.run)
+        inflow = space_inflow(s, ducts, state, flows, vents[s], shares[s])
+        taken = space_extraction(s, ducts, state, shares[s], flows.inflow, state.run)
         total += k * (inflow * outdoor - (inflow - taken) * node[s])
     return total

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from enum import Enum
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from costcompare.case.facts import Layer
-from costcompare.physics.envelope import Elimination, eliminate
+from costcompare.physics.envelope import Modes, Responses, modes, responses, stepped
 from costcompare.simulation.network import Chains, Reduction
 
 Floats = NDArray[np.float64]
@@ -59,10 +62,16 @@ NOTHING = Port()
 
 @dataclass(frozen=True)
 class _Chain:
-    elimination: Elimination
+    conductance: tuple[float, ...]
+    storage: tuple[float, ...]
     ends: tuple[Port, Port]
     category: int
     twin_sign: float
+
+    @property
+    def kept(self) -> int:
+        """Nodes with storage, which is the number of modes."""
+        return sum(value > 0.0 for value in self.storage)
 
 
 @dataclass
@@ -91,13 +100,12 @@ class ChainBuilder:
         """Add a surface of an area [m2]; ``layers`` run from the first end to the last."""
         if area <= 0.0:
             return
-        conductance, capacity = _nodes(layers, area)
-        elimination = eliminate(conductance, capacity / self.step, ends[0].total, ends[1].total)
-        self.chains.append(_Chain(elimination, ends, category, twin_sign))
+        conductance, storage = _nodes(layers, area, self.step)
+        self.chains.append(_Chain(conductance, storage, ends, category, twin_sign))
 
-    def _sun_shares(self) -> Floats:
+    def _sun_shares(self) -> list[list[float]]:
         """Share of each room's sun on each face; a twin's face gets that of the face it doubles."""
-        shares = np.zeros((len(self.chains), 2))
+        shares = [[0.0, 0.0] for _ in self.chains]
         totals: dict[tuple[int, Sunlit], float] = {}
         for chain in self.chains:
             for port in chain.ends:
@@ -113,58 +121,118 @@ class ChainBuilder:
                 share = SUN_DIRECT if port.sun is Sunlit.DIRECT else 1.0 - SUN_DIRECT
                 if not (direct and rest):
                     share = 1.0
-                shares[number, end] = share * port.sun_weight / totals[(port.radiant, port.sun)]
+                shares[number][end] = share * port.sun_weight / totals[(port.radiant, port.sun)]
         return shares
 
     def arrays(self) -> Chains:
-        """The chains as arrays."""
-        counts = [chain.elimination.storage.shape[0] for chain in self.chains]
-        start = np.concatenate([[0], np.cumsum(counts)[:-1]]).astype(np.int64)
-        parts = [chain.elimination for chain in self.chains]
-
-        def ends(name: str) -> list[list[float]]:
-            return [[getattr(port, name) for port in chain.ends] for chain in self.chains]
-
-        def numbers(name: str) -> NDArray[np.int64]:
-            return np.array(ends(name), dtype=np.int64)
-
-        def values(name: str) -> Floats:
-            return np.array(ends(name), dtype=np.float64)
-
-        return Chains(
-            start=start,
-            length=np.array(counts, dtype=np.int64),
-            conductance=np.concatenate([np.append(p.conductance, 0.0) for p in parts]),
-            storage=np.concatenate([p.storage for p in parts]),
-            upper=np.concatenate([p.upper for p in parts]),
-            inverse=np.concatenate([p.inverse for p in parts]),
-            from_first=np.concatenate([p.from_first for p in parts]),
-            from_last=np.concatenate([p.from_last for p in parts]),
-            air=numbers("air"),
-            air_conductance=values("air_conductance"),
-            radiant=numbers("radiant"),
-            radiant_conductance=values("radiant_conductance"),
-            boundary=numbers("boundary"),
-            boundary_conductance=values("boundary_conductance"),
-            returns=values("returns"),
-            sun=self._sun_shares(),
-            category=np.array([chain.category for chain in self.chains], dtype=np.int64),
-            twin_sign=np.array([chain.twin_sign for chain in self.chains]),
-        )
+        """The chains as arrays, those with most modes first."""
+        self.chains.sort(key=lambda chain: -chain.kept)
+        return Chains(*_modes_by_row(self.chains), *_ends(self.chains, self._sun_shares()))
 
 
-def _nodes(layers: tuple[Layer, ...], area: float) -> tuple[Floats, Floats]:
-    """Conductances between and capacities at the borders of the layers."""
+def _modes_by_row(chains: list[_Chain]) -> tuple[Any, ...]:
+    """``row`` to ``through`` of the chains, which stand by how many modes they have."""
+    kept = np.array([chain.kept for chain in chains])
+    most = int(kept.max(initial=0))
+    row = np.concatenate([[0], np.cumsum([np.sum(kept > k) for k in range(most)])])
+    row = row.astype(np.int64)
+    flat = [np.zeros(row[-1]) for _ in range(4)]
+    faces = [np.zeros(len(chains)) for _ in range(3)]
+    for alike in _alike(chains):
+        found, answers = _solved([chains[n] for n in alike])
+        for k in range(found.decay.shape[1]):
+            for part, values in zip(flat, found, strict=True):
+                part[row[k] + np.array(alike)] = values[:, k]
+        for face, answer in zip(faces, answers, strict=True):
+            face[alike] = answer
+    twin = np.array([chain.twin_sign > 0.0 for chain in chains])
+    counted = np.concatenate([~twin[:count] for count in np.diff(row)]) if most else np.zeros(0)
+    return (row, *flat, flat[3] * counted, *faces)
+
+
+def _alike(chains: list[_Chain]) -> list[list[int]]:
+    """Numbers of the chains with equally many nodes and modes, which are solved together."""
+    groups: dict[tuple[int, int], list[int]] = {}
+    for number, chain in enumerate(chains):
+        groups.setdefault((len(chain.storage), chain.kept), []).append(number)
+    return list(groups.values())
+
+
+def _solved(chains: list[_Chain]) -> tuple[Modes, Responses]:
+    storage = np.array([chain.storage for chain in chains])
+    ports = [np.array([chain.ends[end].total for chain in chains]) for end in range(2)]
+    inverse = stepped(np.array([chain.conductance for chain in chains]), storage, *ports)
+    return modes(inverse, storage), responses(inverse)
+
+
+def _ends(chains: list[_Chain], sun: list[list[float]]) -> tuple[Any, ...]:
+    """``outer_end`` to ``load_twin`` of the chains."""
+    count = len(chains)
+    outer: list[tuple[int, int, float]] = []
+    of_twin: list[tuple[int, int, float]] = []
+    lit: list[tuple[int, int, float]] = []
+    air: list[tuple[int, int, float, float]] = []
+    radiant: list[tuple[int, int, float, float]] = []
+    load: list[tuple[int, int, float, float, float]] = []
+    for number, chain in enumerate(chains):
+        for side, port in enumerate(chain.ends):
+            end = number + side * count
+            if port.boundary >= 0:
+                kind = of_twin if chain.twin_sign > 0.0 else outer
+                kind.append((end, port.boundary, port.boundary_conductance))
+            if port.air >= 0:
+                value = port.air_conductance
+                air.append((end, port.air, value, value * port.returns))
+            if port.radiant >= 0:
+                value = port.radiant_conductance
+                radiant.append((end, port.radiant, value, value * port.returns))
+                both = value + port.air_conductance
+                load.append((end, chain.category, both, port.returns, chain.twin_sign))
+            if sun[number][side] != 0.0:
+                lit.append((end, port.radiant, sun[number][side]))
+    return (
+        *_columns(outer + of_twin, "ppf"),
+        len(outer),
+        *_columns(lit, "ppf"),
+        *_columns(_taking_turns(air), "ppff"),
+        *_columns(_taking_turns(radiant), "ppff"),
+        *_columns(load, "pifff"),
+    )
+
+
+def _taking_turns(
+    links: list[tuple[int, int, float, float]],
+) -> list[tuple[int, int, float, float]]:
+    """The links in turn by node: sums into one node need not wait for each other."""
+    seen: dict[int, int] = {}
+    turns = []
+    for link in links:
+        seen[link[1]] = seen.get(link[1], 0) + 1
+        turns.append((seen[link[1]], link[1]))
+    return [links[n] for n in sorted(range(len(links)), key=turns.__getitem__)]
+
+
+def _columns(rows: Sequence[tuple[float, ...]], kinds: str) -> list[NDArray[np.generic]]:
+    """The columns of a table, by letter of ``kinds``: place, whole number or any number."""
+    types = {"p": np.uint64, "i": np.int64, "f": np.float64}
+    table = np.array(rows, dtype=float).reshape(-1, len(kinds))
+    return [np.ascontiguousarray(table[:, n], dtype=types[kind]) for n, kind in enumerate(kinds)]
+
+
+def _nodes(
+    layers: tuple[Layer, ...], area: float, step: float
+) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Conductances between the borders of the layers, and their storage over a step [W/K]."""
     conductance: list[float] = []
-    capacity = [0.0]
+    storage = [0.0]
     for layer in layers:
-        slices = max(1, int(np.ceil(layer.capacity / HEAVY)))
+        slices = max(1, math.ceil(layer.capacity / HEAVY))
+        share = 0.5 * area * layer.capacity / slices / step
         for _ in range(slices):
             conductance.append(area * slices / layer.resistance)
-            share = 0.5 * area * layer.capacity / slices
-            capacity[-1] += share
-            capacity.append(share)
-    return np.array(conductance), np.array(capacity)
+            storage[-1] += share
+            storage.append(share)
+    return tuple(conductance), tuple(storage)
 
 
 def reduce(
@@ -182,8 +250,7 @@ def reduce(
         full[[i, j], [i, j]] += value
         full[i, j] -= value
         full[j, i] -= value
-    for chain in range(chains.start.shape[0]):
-        _fold(full, chains, chain, size)
+    _fold(full, chains, size)
     aa, ar = full[:size, :size], full[:size, size:]
     ra, rr = full[size:, :size], full[size:, size:]
     empty = np.flatnonzero(np.diag(rr) <= 0.0)
@@ -198,24 +265,23 @@ def reduce(
     )
 
 
-def _fold(full: Floats, chains: Chains, chain: int, size: int) -> None:
-    """Fold one chain into the full system."""
-    first = chains.start[chain]
-    last = first + chains.length[chain] - 1
-    face = (first, last)
-    links: list[tuple[int, int, float, float]] = []
-    for end in range(2):
-        if chains.air[chain, end] >= 0:
-            value = float(chains.air_conductance[chain, end])
-            links.append((end, int(chains.air[chain, end]), value, chains.returns[chain, end]))
-        if chains.radiant[chain, end] >= 0:
-            value = float(chains.radiant_conductance[chain, end])
-            node = size + int(chains.radiant[chain, end])
-            links.append((end, node, value, chains.returns[chain, end]))
-    for end, node, value, returns in links:
-        if returns == 0.0:
-            continue
-        full[node, node] += value
-        for other_end, other, other_value, _ in links:
-            response = chains.from_first if other_end == 0 else chains.from_last
-            full[node, other] -= value * response[face[end]] * other_value
+def _fold(full: Floats, chains: Chains, size: int) -> None:
+    """Fold the chains into the full system: a node gives to a face and feels what comes back."""
+    count = chains.face_first.shape[0]
+    places = np.concatenate([chains.air_node, size + chains.radiant_room])
+    links = (
+        np.concatenate([chains.air_end, chains.radiant_end]),
+        places,
+        np.concatenate([chains.air_value, chains.radiant_value]),
+        np.concatenate([chains.air_back, chains.radiant_back]),
+    )
+    np.add.at(full, (places, places), links[3])
+    # How warm a node makes each face, and what each face gives back to a node.
+    gives = np.zeros((2 * count, full.shape[0]))
+    takes = np.zeros((2 * count, full.shape[0]))
+    np.add.at(gives, (links[0], places), links[2])
+    np.add.at(takes, (links[0], places), links[3])
+    first, last = gives[:count], gives[count:]
+    warm_first = chains.face_first[:, None] * first + chains.through[:, None] * last
+    warm_last = chains.through[:, None] * first + chains.face_last[:, None] * last
+    full -= takes[:count].T @ warm_first + takes[count:].T @ warm_last

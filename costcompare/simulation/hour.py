@@ -6,9 +6,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from costcompare.physics.compiled import compiled
+from costcompare.simulation.ahead import Ahead
 from costcompare.simulation.airflows import (
     DuctState,
-    Flows,
     add_airing,
     add_doors,
     add_ducts,
@@ -16,23 +16,21 @@ from costcompare.simulation.airflows import (
     add_links,
     duct_state,
     envelope_flows,
+    tangent,
 )
-from costcompare.simulation.linear import cut_to_caps, settle, solve
-from costcompare.simulation.network import Model
+from costcompare.simulation.linear import cut_to_caps, eliminate, settle, substitute
+from costcompare.simulation.network import Doors, Model
 from costcompare.simulation.state import Bracket, Conditions, Demand, Work
 
 Floats = NDArray[np.float64]
 
 HELD = 2e-4
 """[K] how closely the ducted system holds its thermostat"""
-FIRST_HELD = 0.02
-"""[K] the same on the first pass, while the doorways still move"""
-DOORWAY_PASSES = 4
-DOORWAY_SETTLED = 0.05
-"""[K] change of a room below which the doorway exchange has settled"""
-DOORWAY_STEP = 0.7
-"""Share of the way to the temperatures found: a flow that goes with the root of a
-difference swings when all of the way is taken (judgement)"""
+NEARLY_HELD = 0.2
+"""[K] from the setpoint at which it is time to look at the doorways"""
+DOORWAY_PASSES = 6
+DOORWAY_SETTLED = 1.0
+"""[W] by which the heat through a doorway may be off its tangent"""
 GROUP_PASSES = 3
 """Times that heads on one outdoor unit share out what it can give"""
 TRIALS = 40
@@ -43,52 +41,64 @@ CLOSE = 1e-9
 
 
 @compiled
-def evaluate(
-    state: DuctState, conditions: Conditions, demand: Demand, model: Model, work: Work
-) -> Flows:
-    """Temperatures and emitter heat, into ``work``, with the ducted system in a state."""
-    air, ducts = model.air, model.ducts
-    matrix, right = work.matrix, work.right
-    emitters = demand.room.shape[0]
+def open_doorways(conditions: Conditions, demand: Demand, model: Model, work: Work) -> None:
+    """The air system without what the ducted machine moves, into ``work.base``.
+
+    The doorways pass what they would at ``work.previous``. Behind the matrix stand the known
+    heat, a watt of each emitter and a watt at the thermostat.
+    """
+    air, base = model.air, work.base
+    known, emitters = air.nodes, demand.room.shape[0]
     for i in range(air.nodes):
         for j in range(air.nodes):
-            matrix[i, j] = conditions.matrix[i, j]
-        right[i, 0] = conditions.right[i]
-        for j in range(1, emitters + 2):
-            right[i, j] = 0.0
+            base[i, j] = conditions.matrix[i, j]
+        base[i, known] = conditions.right[i]
+        for j in range(known + 1, base.shape[1]):
+            base[i, j] = 0.0
     for j in range(emitters):
-        right[demand.room[j], 1 + j] = 1.0
-    right[demand.thermostat, 1 + emitters] = 1.0
-    flows = envelope_flows(conditions.natural, conditions.extraction, state)
-    add_doors(matrix, model.doors, air.heat_capacity, work.previous)
-    add_leakage(matrix, right, air, ducts, state, flows, conditions.outdoor, conditions.vents)
-    add_links(matrix, air, ducts, state, flows, conditions.extracted, work.surplus)
-    add_ducts(matrix, right, air, ducts, state)
-    add_airing(matrix, right, air, conditions.outdoor, conditions.airing)
-    solve(matrix, right)
-    for i in range(air.nodes):
-        work.free[i] = right[i, 0]
-    response = right[:, 1 : 1 + emitters]
-    if emitters > 0:
-        _settle_emitters(response, demand, work)
-    for i in range(air.nodes):
-        total = work.free[i]
-        for j in range(emitters):
-            total += response[i, j] * work.heat[j]
-        work.temperature[i] = total
-    return flows
+        base[demand.room[j], known + 1 + j] = 1.0
+    base[model.ducts.thermostat, known + 1 + emitters] = 1.0
+    add_doors(base, known, model.doors, conditions.ahead.door_value, work.previous)
+    add_airing(base, known, air, conditions.outside.temperature, conditions.airing)
 
 
 @compiled
-def _settle_emitters(response: Floats, demand: Demand, work: Work) -> None:
+def evaluate(
+    state: DuctState, conditions: Conditions, demand: Demand, model: Model, work: Work
+) -> None:
+    """Temperatures and emitter heat, into ``work``, with the ducted system in a state."""
+    air, ducts, ahead = model.air, model.ducts, conditions.ahead
+    matrix, base, answer = work.matrix, work.base, work.answer
+    known, emitters = air.nodes, demand.room.shape[0]
+    for i in range(air.nodes):
+        for j in range(base.shape[1]):
+            matrix[i, j] = base[i, j]
+    flows = envelope_flows(conditions.natural, conditions.extraction, state)
+    taken = ahead.taken_from
+    add_leakage(matrix, known, air, ducts, state, flows, conditions.outside, taken)
+    add_links(matrix, air, ducts, state, flows, conditions.extracted, work.surplus)
+    add_ducts(matrix, known, air, ducts, state)
+    eliminate(matrix, ahead.order, work.inverse)
+    for j in range(1 + emitters):
+        substitute(matrix, ahead.order, work.inverse, known + j, answer, j)
+    if emitters > 0:
+        _settle_emitters(demand, work)
+    for i in range(air.nodes):
+        total = answer[i, 0]
+        for j in range(emitters):
+            total += answer[i, 1 + j] * work.heat[j]
+        work.temperature[i] = total
+
+
+@compiled
+def _settle_emitters(demand: Demand, work: Work) -> None:
     """What every emitter gives; groups of heads are cut to what their outdoor unit can."""
     for j in range(demand.room.shape[0]):
         work.limits[j, 0] = demand.bounds[j, 0]
         work.limits[j, 1] = demand.bounds[j, 1]
     for _ in range(GROUP_PASSES):
         settle(
-            work.free,
-            response,
+            work.answer,
             demand.room,
             demand.lower,
             demand.upper,
@@ -101,27 +111,9 @@ def _settle_emitters(response: Floats, demand: Demand, work: Work) -> None:
 
 
 @compiled
-def state_at(control: float, demand: Demand, model: Model) -> DuctState:
+def state_at(control: float, demand: Demand, model: Model, ahead: Ahead) -> DuctState:
     """The ducted system at a control, under the limits of the hour."""
-    return duct_state(
-        control,
-        demand.sign,
-        demand.least,
-        demand.most,
-        demand.strips,
-        model.ducts,
-        model.air.heat_capacity,
-    )
-
-
-@compiled
-def _excess(
-    control: float, conditions: Conditions, demand: Demand, model: Model, work: Work
-) -> float:
-    """How far the thermostat is past its setpoint [K], negative while it asks for more."""
-    evaluate(state_at(control, demand, model), conditions, demand, model, work)
-    reached: float = work.temperature[demand.thermostat]
-    return demand.sign * (reached - demand.setpoint)
+    return duct_state(control, demand.limits, model.ducts, model.air.heat_capacity, ahead)
 
 
 @compiled
@@ -160,26 +152,49 @@ def _next_trial(bracket: Bracket, control: float, excess: float, slope: float) -
 
 
 @compiled
-def hold(
-    guess: float, conditions: Conditions, demand: Demand, model: Model, work: Work, held: float
+def doorways_off(doors: Doors, door_value: Floats, work: Work) -> float:
+    """Most that the heat through a doorway is off what was taken for it [W]."""
+    most = 0.0
+    for d in range(doors.first.shape[0]):
+        i, j = doors.first[d], doors.second[d]
+        before = work.previous[i] - work.previous[j]
+        found = work.temperature[i] - work.temperature[j]
+        taken = tangent(doors, door_value, d, before)
+        at = tangent(doors, door_value, d, found)
+        given = at.conductance * found - at.excess
+        most = max(most, abs(given - (taken.conductance * found - taken.excess)))
+    return most
+
+
+@compiled
+def settle_hour(
+    guess: float, conditions: Conditions, demand: Demand, model: Model, work: Work
 ) -> float:
-    """The control of the ducted system that holds the thermostat within ``held`` [K], 0 to 2.
+    """Controls and temperatures of the hour; the control of the ducted system holds its
+    thermostat within ``HELD``, 0 (off) to 1 (all of the machine) to 2 (all of the strips).
 
     Strips behind a gap stay off while the machine alone comes within the gap; below it they
     come on and run until the setpoint is reached, as a thermostat with two stages does.
+    Without ducts, or with nothing to give, the control stays at 0. Temperatures and emitter
+    heat stand in ``work``: the answer of one consistent linear system.
     """
-    gap = model.ducts.strip_gap
-    if demand.strips <= 0.0 or gap <= 0.0 or demand.most <= 0.0:
-        highest = 2.0 if demand.strips > 0.0 else 1.0
-        if demand.most <= 0.0 and demand.strips <= 0.0:
-            highest = 0.0
-        return _held_below(highest, guess, conditions, demand, model, work, held)
-    control = _held_below(1.0, min(guess, 1.0), conditions, demand, model, work, held)
-    if control < 1.0:
-        return control
-    if demand.setpoint - work.temperature[demand.thermostat] <= gap:
-        return control
-    return _held_below(2.0, max(guess, 1.0), conditions, demand, model, work, held)
+    gap, limits = model.ducts.strip_gap, demand.limits
+    staged = limits.strips > 0.0 and gap > 0.0 and limits.most > 0.0
+    highest = 1.0 if limits.most > 0.0 else 0.0
+    if limits.strips > 0.0 and not staged:
+        highest = 2.0
+    if model.ducts.present == 0:
+        highest = 0.0
+    control = min(guess, highest)
+    open_doorways(conditions, demand, model, work)
+    for stage in range(2):
+        control = _held_below(highest, control, conditions, demand, model, work)
+        if not staged or stage == 1 or control < 1.0:
+            break
+        if demand.setpoint - work.temperature[model.ducts.thermostat] <= gap:
+            break
+        highest, control = 2.0, max(guess, 1.0)
+    return control
 
 
 @compiled
@@ -190,51 +205,37 @@ def _held_below(
     demand: Demand,
     model: Model,
     work: Work,
-    held: float,
 ) -> float:
-    """The control between 0 and ``highest`` that holds the thermostat within ``held`` [K].
+    """The control between 0 and ``highest`` that holds the thermostat.
 
     The thermostat's temperature rises with the control, so the answer is where the excess
     is nothing, or one of the two ends. Secant steps, starting from the last hour's control
-    and slope, kept between the settings known to be too low and too high.
+    and slope, kept between the settings known to be too low and too high. On the way the
+    doorways are opened anew, where what they pass is off what was taken for it.
     """
     bracket = Bracket(0.0, 0.0, False, highest, 0.0, False)
     control = min(max(guess, 0.0), highest)
+    passes = 0
     for trial in range(TRIALS):
-        excess = _excess(control, conditions, demand, model, work)
+        state = state_at(control, demand, model, conditions.ahead)
+        evaluate(state, conditions, demand, model, work)
+        reached: float = work.temperature[model.ducts.thermostat]
+        excess = demand.limits.sign * (reached - demand.setpoint)
         at_end = (excess < 0.0 and control >= highest) or (excess > 0.0 and control <= 0.0)
-        if abs(excess) < held or at_end:
+        if (abs(excess) < NEARLY_HELD or at_end) and passes < DOORWAY_PASSES:
+            off = doorways_off(model.doors, conditions.ahead.door_value, work)
+            if off >= DOORWAY_SETTLED:
+                passes += 1
+                for i in range(model.air.rooms):
+                    work.previous[i] = work.temperature[i]
+                open_doorways(conditions, demand, model, work)
+                bracket = Bracket(0.0, 0.0, False, highest, 0.0, False)
+                control = min(max(control - excess / work.slope[0], 0.0), highest)
+                continue
+        if abs(excess) < HELD or at_end:
             break
         bracket = _narrowed(bracket, control, excess, work)
         if bracket.high - bracket.low < CLOSE or trial == TRIALS - 1:
             break
         control = _next_trial(bracket, control, excess, work.slope[0])
-    return control
-
-
-@compiled
-def settle_hour(
-    guess: float, conditions: Conditions, demand: Demand, model: Model, work: Work
-) -> float:
-    """Controls and temperatures of the hour, the doorways at the temperatures found.
-
-    Returns the control; temperatures and emitter heat stand in ``work``. The last pass
-    takes the doorway exchange as it stands, so the answer is one consistent linear system.
-    """
-    control = guess if model.ducts.present == 1 else 0.0
-    rooms, doorways = model.air.rooms, model.doors.first.shape[0]
-    for number in range(DOORWAY_PASSES):
-        if model.ducts.present == 1:
-            held = FIRST_HELD if number == 0 and doorways > 0 else HELD
-            control = hold(control, conditions, demand, model, work, held)
-        else:
-            evaluate(state_at(0.0, demand, model), conditions, demand, model, work)
-        change = 0.0
-        for i in range(rooms):
-            change = max(change, abs(work.temperature[i] - work.previous[i]))
-        settled = change < DOORWAY_SETTLED and (number > 0 or model.ducts.present == 0)
-        if settled or doorways == 0 or number == DOORWAY_PASSES - 1:
-            break
-        for i in range(rooms):
-            work.previous[i] += DOORWAY_STEP * (work.temperature[i] - work.previous[i])
     return control

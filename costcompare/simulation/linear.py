@@ -6,6 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from costcompare.physics.compiled import compiled
+from costcompare.simulation.network import Order
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
@@ -18,35 +19,43 @@ ENOUGH = 1e-5
 
 
 @compiled
-def solve(matrix: Floats, right: Floats) -> None:
-    """Solve ``matrix x = right`` in place, for every column of ``right``.
+def eliminate(matrix: Floats, order: Order, inverse: Floats) -> None:
+    """Eliminate the nodes in their order, the known heat behind the matrix with them.
 
-    The matrix is that of conductances: its diagonal dominates, so no pivots are sought.
+    The matrix is that of conductances: its diagonal dominates, so no pivots are sought. Rows
+    are taken whole, which is sooner done than to pick out their few entries; what then stands
+    left of the diagonal means nothing. ``inverse`` gets the inverse pivots.
     """
-    size = matrix.shape[0]
-    columns = right.shape[1]
-    for pivot in range(size):
-        inverse = 1.0 / matrix[pivot, pivot]
-        for row in range(pivot + 1, size):
-            factor = matrix[row, pivot] * inverse
-            if factor != 0.0:
-                for column in range(pivot + 1, size):
-                    matrix[row, column] -= factor * matrix[pivot, column]
-                for column in range(columns):
-                    right[row, column] -= factor * right[pivot, column]
-    for row in range(size - 1, -1, -1):
-        inverse = 1.0 / matrix[row, row]
-        for column in range(columns):
-            total = right[row, column]
-            for other in range(row + 1, size):
-                total -= matrix[row, other] * right[other, column]
-            right[row, column] = total * inverse
+    width = matrix.shape[1]
+    for position in range(order.pivot.shape[0]):
+        pivot = order.pivot[position]
+        source = matrix[pivot]
+        over = 1.0 / source[pivot]
+        inverse[position] = over
+        for k in range(order.row_start[position], order.row_start[position + 1]):
+            target = matrix[order.row[k]]
+            factor = target[pivot] * over
+            for column in range(width):
+                target[column] -= factor * source[column]
+
+
+@compiled
+def substitute(
+    matrix: Floats, order: Order, inverse: Floats, column: int, answer: Floats, place: int
+) -> None:
+    """The answer to one column of known heat, into column ``place`` of ``answer``."""
+    for position in range(order.pivot.shape[0] - 1, -1, -1):
+        pivot = order.pivot[position]
+        total = matrix[pivot, column]
+        for k in range(order.column_start[position], order.column_start[position + 1]):
+            other = order.column[k]
+            total -= matrix[pivot, other] * answer[other, place]
+        answer[pivot, place] = total * inverse[position]
 
 
 @compiled
 def settle(
-    free: Floats,
-    response: Floats,
+    answer: Floats,
     room: Ints,
     lower: Floats,
     upper: Floats,
@@ -58,19 +67,19 @@ def settle(
 
     Each holds its room between ``lower`` (heating setpoint) and ``upper`` (cooling
     setpoint) as far as its ``bounds`` (most cooling, most heating; [W], shape (m, 2))
-    allow; between the two it gives what it does at rest (``resting``, [W]). ``free``
-    [degC] are the air temperatures without emitters, ``response`` [K/W] those per watt of
-    each emitter, shape (nodes, m). Projected Gauss-Seidel sweeps.
+    allow; between the two it gives what it does at rest (``resting``, [W]). ``answer``
+    holds the air temperatures without emitters [degC] and, in the columns behind, those per
+    watt of each emitter [K/W], shape (nodes, 1 + m or more). Projected Gauss-Seidel sweeps.
     """
     count = room.shape[0]
     for _ in range(SWEEPS):
         change = 0.0
         for j in range(count):
             node = room[j]
-            temperature = free[node]
+            temperature = answer[node, 0]
             for k in range(count):
-                temperature += response[node, k] * heat[k]
-            own = response[node, j]
+                temperature += answer[node, 1 + k] * heat[k]
+            own = answer[node, 1 + j]
             to_lower = heat[j] + (lower[j] - temperature) / own
             to_upper = heat[j] + (upper[j] - temperature) / own
             wanted = resting[j]

@@ -5,99 +5,20 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from costcompare.physics.compiled import compiled
-from costcompare.simulation.airflows import DuctState, Flows, envelope_flows, natural_flow
-from costcompare.simulation.balance import (
-    air_load,
-    carried_by_air,
-    duct_terms,
-    floor_air_regained,
-    stored_and_crossed,
-    surface_loads,
-)
+from costcompare.physics.air import half_fan_inflow
+from costcompare.physics.compiled import compiled, compiled_whole
+from costcompare.simulation.ahead import Ahead, ahead_of
+from costcompare.simulation.airflows import DuctLimits, Outside, natural_flow
 from costcompare.simulation.hour import settle_hour, state_at
-from costcompare.simulation.network import (
-    Chains,
-    Drive,
-    DuctNet,
-    Emitters,
-    Model,
-    Record,
-    Year,
-)
-from costcompare.simulation.state import Conditions, Demand, Memory, Work
+from costcompare.simulation.network import Drive, Emitters, Model, Record, Year
+from costcompare.simulation.recording import write_hour, write_unmet
+from costcompare.simulation.state import Conditions, Demand, Memory
+from costcompare.simulation.surface_step import surfaces_finish, surfaces_forward
 
 Floats = NDArray[np.float64]
 
 AIRING_MARGIN = 2.0
 """[K] that it must be cooler outside before windows are opened (judgement)"""
-
-
-@compiled
-def surfaces_forward(chains: Chains, boundary: Floats, sun: Floats, m: Memory) -> None:
-    """Temperatures of the chains with nothing at their unknown ends, into ``m.known``.
-
-    Adds what the faces then give to the air and radiant nodes [W]. Written on flat arrays,
-    without slices: this is half of the work of an hour.
-    """
-    known = m.known
-    for chain in range(chains.start.shape[0]):
-        first = chains.start[chain]
-        last = first + chains.length[chain] - 1
-        carried = 0.0
-        for j in range(first, last + 1):
-            heat = chains.storage[j] * m.nodes[j]
-            if j == first:
-                heat += _given(chains, chain, 0, boundary, sun)
-            if j == last:
-                heat += _given(chains, chain, 1, boundary, sun)
-            carried = (heat + carried) * chains.inverse[j]
-            known[j] = carried
-            carried *= chains.conductance[j]
-        for j in range(last - 1, first - 1, -1):
-            known[j] += chains.upper[j] * known[j + 1]
-        for end in range(2):
-            face = known[first if end == 0 else last] * chains.returns[chain, end]
-            node, room = chains.air[chain, end], chains.radiant[chain, end]
-            if node >= 0:
-                m.into_air[node] += chains.air_conductance[chain, end] * face
-            if room >= 0:
-                m.into_radiant[room] += chains.radiant_conductance[chain, end] * face
-
-
-@compiled
-def _given(chains: Chains, chain: int, end: int, boundary: Floats, sun: Floats) -> float:
-    """Heat into an end that does not depend on the hour's answer: boundary and sun [W]."""
-    heat = 0.0
-    column, room = chains.boundary[chain, end], chains.radiant[chain, end]
-    if column >= 0:
-        heat += chains.boundary_conductance[chain, end] * boundary[column]
-    if room >= 0:
-        heat += chains.sun[chain, end] * sun[room]
-    return heat
-
-
-@compiled
-def surfaces_finish(chains: Chains, m: Memory) -> None:
-    """Temperatures of the chains once air and radiant nodes are known, into ``m.nodes``."""
-    for chain in range(chains.start.shape[0]):
-        at_first = _drive(chains, chain, 0, m.node, m.radiant)
-        at_last = _drive(chains, chain, 1, m.node, m.radiant)
-        first = chains.start[chain]
-        for j in range(first, first + chains.length[chain]):
-            by_ends = chains.from_first[j] * at_first + chains.from_last[j] * at_last
-            m.nodes[j] = m.known[j] + by_ends
-
-
-@compiled
-def _drive(chains: Chains, chain: int, end: int, air: Floats, radiant: Floats) -> float:
-    """Heat that the nodes beyond an end would put into a face at 0 degC [W]."""
-    total = 0.0
-    if chains.air[chain, end] >= 0:
-        total += chains.air_conductance[chain, end] * air[chains.air[chain, end]]
-    if chains.radiant[chain, end] >= 0:
-        total += chains.radiant_conductance[chain, end] * radiant[chains.radiant[chain, end]]
-    return total
 
 
 @compiled
@@ -120,7 +41,7 @@ def _group_demand(h: int, emitters: Emitters, m: Memory) -> None:
 
 
 @compiled
-def _demand(h: int, drive: Drive, ducts: DuctNet, warm: float, m: Memory) -> Demand:
+def _demand(h: int, drive: Drive, warm: float, m: Memory) -> Demand:
     """Setpoints and limits of an hour; the ducted machine cools where it was too warm."""
     plant, emitters = drive.plant, drive.emitters
     for j in range(emitters.room.shape[0]):
@@ -131,12 +52,13 @@ def _demand(h: int, drive: Drive, ducts: DuctNet, warm: float, m: Memory) -> Dem
     middle = 0.5 * (plant.setpoint[h] + plant.cooling_setpoint[h])
     cooling = warm > middle and plant.cool_most[h] > 0.0
     return Demand(
-        plant.cool_least[h] if cooling else plant.heat_least[h],
-        plant.cool_most[h] if cooling else plant.heat_most[h],
-        0.0 if cooling else plant.strips[h],
-        -1.0 if cooling else 1.0,
+        DuctLimits(
+            plant.cool_least[h] if cooling else plant.heat_least[h],
+            plant.cool_most[h] if cooling else plant.heat_most[h],
+            0.0 if cooling else plant.strips[h],
+            -1.0 if cooling else 1.0,
+        ),
         plant.cooling_setpoint[h] if cooling else plant.setpoint[h],
-        ducts.thermostat,
         emitters.room,
         emitters.setpoint[h],
         emitters.cooling_setpoint[h],
@@ -188,24 +110,6 @@ def _mean(values: Floats, count: int) -> float:
 
 
 @compiled
-def _write_unmet(
-    h: int, demand: Demand, ducts: DuctNet, control: float, work: Work, record: Record
-) -> None:
-    """Heat that would have been needed more, by the response of each short room [W]."""
-    for j in range(demand.room.shape[0]):
-        room = demand.room[j]
-        short = demand.lower[j] - work.temperature[room]
-        if short > 0.01 and work.heat[j] >= demand.bounds[j, 1] - 1e-3:
-            missing = short / work.right[room, 1 + j]
-            record.unmet[h, room] = max(record.unmet[h, room], missing)
-    if ducts.present == 1 and demand.sign > 0.0 and control > 0.0:
-        short = demand.setpoint - work.temperature[demand.thermostat]
-        if short > 0.01:
-            missing = short / work.right[demand.thermostat, 1 + demand.room.shape[0]]
-            record.unmet[h, demand.thermostat] = max(record.unmet[h, demand.thermostat], missing)
-
-
-@compiled
 def _gather(h: int, model: Model, year: Year, m: Memory) -> None:
     """Everything known about the hour's heat, onto the air nodes, into ``m.into_air``."""
     air = model.air
@@ -219,23 +123,47 @@ def _gather(h: int, model: Model, year: Year, m: Memory) -> None:
 
 
 @compiled
-def _advance(model: Model, m: Memory) -> None:
+def _advance(model: Model, conditions: Conditions, m: Memory) -> None:
     """Take over the temperatures that the hour has settled on."""
     reduction = model.reduction
     _copy(m.node, m.node_before)
     _copy(m.work.temperature, m.node)
+    if model.ducts.twin >= 0:
+        m.node[model.ducts.twin] = _twin(model, conditions, m)
     _copy(m.into_radiant, m.through_radiant)
     _add_product(reduction.radiant_air, m.node, -1.0, m.through_radiant)
     for i in range(model.air.rooms):
         m.radiant[i] = 0.0
     _add_product(reduction.radiant_inverse, m.through_radiant, 1.0, m.radiant)
-    _copy(m.nodes, m.before)
     surfaces_finish(model.chains, m)
 
 
 @compiled
+def _twin(model: Model, conditions: Conditions, m: Memory) -> float:
+    """Temperature of the duct space as it would be without ducts [degC].
+
+    It feels rooms and spaces, and nobody feels it, so it comes after them.
+    """
+    air, twin, outside = model.air, model.ducts.twin, conditions.outside
+    still = half_fan_inflow(conditions.natural, conditions.extraction)
+    inflow = half_fan_inflow(outside.vents[twin], conditions.ahead.taken_from[twin] * still)
+    vented = air.heat_capacity * inflow
+    total: float = conditions.right[twin] + vented * outside.temperature
+    for i in range(air.nodes):
+        if i != twin:
+            total -= conditions.matrix[twin, i] * m.node[i]
+    own: float = conditions.matrix[twin, twin] + vented
+    return total / own
+
+
 def run_year(model: Model, drive: Drive, record: Record, m: Memory) -> None:
     """Step through the year and write every hour into ``record``."""
+    step_year(model, ahead_of(model, drive.year.wind), drive, record, m)
+
+
+@compiled_whole
+def step_year(model: Model, ahead: Ahead, drive: Drive, record: Record, m: Memory) -> None:
+    """The hours of :func:`run_year`."""
     air, year, control = model.air, drive.year, 0.0
     for position in range(year.order.shape[0]):
         h = year.order[position]
@@ -246,80 +174,22 @@ def run_year(model: Model, drive: Drive, record: Record, m: Memory) -> None:
         if warm > year.airing_above[h] and outdoor < warm - AIRING_MARGIN:
             airing = 1.0
         conditions = Conditions(
+            ahead,
             model.reduction.air,
             m.into_air,
-            outdoor,
-            year.vent_flow[h],
-            natural_flow(air, warm - outdoor, year.wind[h]),
+            Outside(outdoor, year.vent_flow[h]),
+            natural_flow(air, warm - outdoor, ahead.by_wind[h]),
             year.extraction[h],
             _sum(year.extraction[h]),
             airing,
         )
-        demand = _demand(h, drive, model.ducts, warm, m)
+        demand = _demand(h, drive, warm, m)
         _copy(m.node, m.work.previous)
         control = settle_hour(control, conditions, demand, model, m.work)
         _remember_groups(drive.emitters, m)
-        _advance(model, m)
+        _advance(model, conditions, m)
         if position >= year.recorded_from:
-            state = state_at(control, demand, model)
-            _write(h, model, state, conditions, year, m, record)
-            _write_unmet(h, demand, model.ducts, control, m.work, record)
-
-
-@compiled
-def _write(
-    h: int,
-    model: Model,
-    state: DuctState,
-    conditions: Conditions,
-    year: Year,
-    m: Memory,
-    record: Record,
-) -> None:
-    """Write the hour's temperatures, heat, loads and closing sum."""
-    _copy(m.node, record.air[h])
-    _copy(m.work.heat, record.emitted[h])
-    record.main[h] = state.main
-    record.strips[h] = state.strips
-    record.blower[h] = state.blower
-    record.run[h] = state.run
-    flows = envelope_flows(conditions.natural, conditions.extraction, state)
-    _write_loads(model, state, flows, conditions, year.sun[h], m, record.load[h], record.duct[h])
-    put_in = state.run * state.heat + _sum(m.work.heat)
-    put_in += _sum(year.convective[h]) + _sum(year.radiant[h]) + _sum(year.sun[h])
-    record.turnover[h] = abs(put_in)
-    record.imbalance[h] = (
-        put_in
-        + stored_and_crossed(model.chains, m, year.boundary[h])
-        + carried_by_air(model.air, model.ducts, state, flows, conditions, m)
-    )
-
-
-@compiled
-def _write_loads(
-    model: Model,
-    state: DuctState,
-    flows: Flows,
-    conditions: Conditions,
-    sun: Floats,
-    m: Memory,
-    load: Floats,
-    duct: Floats,
-) -> None:
-    """Write the parts of the rooms' load and the duct terms of an hour."""
-    air, ducts, outdoor = model.air, model.ducts, conditions.outdoor
-    regained = surface_loads(model.chains, m, sun, load)
-    back, taken = ducts.return_room, conditions.extracted
-    total = air_load(air, m.node, outdoor, back, flows.inflow, flows.outflow, taken)
-    leaking_out = flows.still - conditions.extraction
-    quiet = air_load(air, m.node, outdoor, back, flows.still, leaking_out, taken)
-    load[3] += quiet
-    for i in range(air.rooms):
-        load[2] += air.storage[i] * (m.node[i] - m.node_before[i])
-        opened = conditions.airing * air.heat_capacity * air.airing_flow[i]
-        load[3] += opened * (m.node[i] - outdoor)
-    duct_terms(air, ducts, state, m.node, duct)
-    if ducts.present == 1:
-        duct[4] = total - quiet
-        if ducts.twin >= 0:
-            duct[5] = regained + floor_air_regained(air, ducts, m.node, flows.inflow)
+            state = state_at(control, demand, model, ahead)
+            put_in = _sum(year.convective[h]) + _sum(year.radiant[h]) + _sum(year.sun[h])
+            write_hour(h, model, state, conditions, put_in, m, record)
+            write_unmet(h, demand, model.ducts, control, conditions, m.work, record)

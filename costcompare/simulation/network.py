@@ -15,38 +15,80 @@ from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
+Places = NDArray[np.uint64]
+"""Places in an array, never negative: compiled code then need not ask"""
 
 WALLS_AND_GLASS, FLOOR, STORED, NO_LOAD = 0, 1, 2, 3
 """Which part of a room's load the heat into a chain belongs to"""
 
 
 class Chains(NamedTuple):
-    """Surfaces as eliminated chains; node arrays are flat, chain k starts at start[k]."""
+    """Surfaces as modes that decay apart, with what lies beyond their ends.
 
-    start: Ints
-    length: Ints
-    conductance: Floats
-    storage: Floats
-    upper: Floats
-    inverse: Floats
-    from_first: Floats
-    from_last: Floats
-    air: Ints
-    """Air node beyond the first and the last node, -1 for none, shape (chains, 2)"""
-    air_conductance: Floats
-    radiant: Ints
-    """Room whose radiant node lies beyond each end, -1 for none"""
-    radiant_conductance: Floats
-    boundary: Ints
-    """Column of the hourly boundary temperatures beyond each end, -1 for none"""
-    boundary_conductance: Floats
-    returns: Floats
-    """1 where the heat taken at that end is taken from the node, 0 for a twin's room end"""
-    sun: Floats
-    """Share of the sun in the room at that end that lands on its face"""
-    category: Ints
-    twin_sign: Floats
+    Chains stand in the order of how many modes they have, most first. Mode arrays are flat:
+    the first mode of every chain, the second of every chain that has one, and so on, so that
+    row k of them covers the first ``row[k + 1] - row[k]`` chains. An *end* is a face: number
+    c of the first face of chain c, number chains + c of its last.
+    """
+
+    row: Ints
+    decay: Floats
+    first: Floats
+    last: Floats
+    uniform: Floats
+    """The modes of a chain at 1 degC"""
+    stored: Floats
+    """Heat over a step per mode [W]; 0 for a twin's chains: their warmth is not the home's"""
+    face_first: Floats
+    """Of the first face, to heat into it [K/W], shape (chains,)"""
+    face_last: Floats
+    through: Floats
+    outer_end: Places
+    """Ends at a boundary, those of a twin last"""
+    outer_column: Places
+    """Column of the hourly boundary temperatures"""
+    outer_value: Floats
+    """[W/K]"""
+    crossing: int
+    """How many of them are not a twin's"""
+    lit_end: Places
+    """Ends that the sun reaches"""
+    lit_room: Places
+    lit_share: Floats
+    """Share of the sun in the room"""
+    air_end: Places
+    air_node: Places
+    air_value: Floats
+    """[W/K] between the air node and the face"""
+    air_back: Floats
+    """The same, 0 for a twin's room end: the room does not feel it"""
+    radiant_end: Places
+    radiant_room: Places
+    radiant_value: Floats
+    radiant_back: Floats
+    load_end: Places
+    """Ends in rooms"""
+    load_part: Ints
+    """Part of the rooms' load that their heat belongs to, NO_LOAD for none"""
+    load_value: Floats
+    """[W/K] from the room to the face, by air and radiation"""
+    load_back: Floats
+    """1, or 0 for a twin's room end"""
+    load_twin: Floats
     """+1 a twin's chain, -1 the chain it doubles, 0 all others"""
+
+
+class Order(NamedTuple):
+    """In which order the air nodes are solved, and which of them feel each other by then."""
+
+    pivot: Places
+    """Air nodes, rooms at the far ends of the tree of doorways first, shape (solved,)"""
+    row_start: Ints
+    row: Places
+    """Nodes solved later whose balance holds the pivot's temperature"""
+    column_start: Ints
+    column: Places
+    """Nodes solved later whose temperature the pivot's balance holds"""
 
 
 class Reduction(NamedTuple):

@@ -7,6 +7,8 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from costcompare.simulation.ahead import Ahead
+from costcompare.simulation.airflows import DuctLimits, Outside
 from costcompare.simulation.network import Model
 
 Floats = NDArray[np.float64]
@@ -19,12 +21,12 @@ STARTING_TEMPERATURE = 16.0
 class Conditions(NamedTuple):
     """Everything about this hour that does not depend on the controls."""
 
+    ahead: Ahead
     matrix: Floats
     """Constant part of the air system [W/K], shape (A, A)"""
     right: Floats
     """[W], shape (A,)"""
-    outdoor: float
-    vents: Floats
+    outside: Outside
     natural: float
     """Air leaking in and out without a fan [m3/s]"""
     extracted: Floats
@@ -38,13 +40,8 @@ class Conditions(NamedTuple):
 class Demand(NamedTuple):
     """Setpoints and limits of this hour."""
 
-    least: float
-    most: float
-    strips: float
-    sign: float
-    """+1 heating, -1 cooling: which way the ducted machine works"""
+    limits: DuctLimits
     setpoint: float
-    thermostat: int
     room: Ints
     lower: Floats
     upper: Floats
@@ -71,10 +68,15 @@ class Bracket(NamedTuple):
 class Work(NamedTuple):
     """Memory of the loop, allocated once."""
 
+    base: Floats
+    """The air system, behind it the known heat, one watt of each emitter and one at the
+    thermostat; without the ducted machine, shape (A, A + 2 + m)"""
     matrix: Floats
-    right: Floats
-    """First column the known heat, then one watt of each emitter, then one at the thermostat"""
-    free: Floats
+    """The same with it, eliminated"""
+    inverse: Floats
+    """Inverse pivots"""
+    answer: Floats
+    """Air temperatures by the known heat alone, then those per watt of the others"""
     temperature: Floats
     previous: Floats
     heat: Floats
@@ -89,10 +91,16 @@ class Work(NamedTuple):
 class Memory(NamedTuple):
     """State and scratch of the loop, allocated outside of it: compiled code counts nothing."""
 
-    nodes: Floats
-    """Temperatures of the chains [degC]"""
-    known: Floats
-    before: Floats
+    modes: Floats
+    """State of the surfaces"""
+    content: Floats
+    """Heat stored in them over the time step [W], now and before, shape (2,)"""
+    given: Floats
+    """Known heat into each end of a chain [W]"""
+    drive: Floats
+    """All heat into each end from what lies beyond it, for a face at 0 degC [W]"""
+    face: Floats
+    """Temperature of each end [degC]"""
     node: Floats
     """Air temperatures [degC]"""
     node_before: Floats
@@ -111,12 +119,14 @@ class Memory(NamedTuple):
 def memory(model: Model, emitters: int, groups: int = 0) -> Memory:
     """Memory for a run, every node at the starting temperature."""
     start = STARTING_TEMPERATURE
-    length = model.chains.storage.shape[0]
+    chains = model.chains
+    ends = 2 * chains.face_first.shape[0]
     size, rooms = model.air.nodes, model.air.rooms
     work = Work(
-        matrix=np.zeros((size, size)),
-        right=np.zeros((size, 2 + emitters)),
-        free=np.zeros(size),
+        base=np.zeros((size, size + 2 + emitters)),
+        matrix=np.zeros((size, size + 2 + emitters)),
+        inverse=np.zeros(size),
+        answer=np.zeros((size, 2 + emitters)),
         temperature=np.full(size, start),
         previous=np.full(size, start),
         heat=np.zeros(emitters),
@@ -125,9 +135,11 @@ def memory(model: Model, emitters: int, groups: int = 0) -> Memory:
         slope=np.full(1, 10.0),
     )
     return Memory(
-        nodes=np.full(length, start),
-        known=np.zeros(length),
-        before=np.full(length, start),
+        modes=start * chains.uniform,
+        content=np.zeros(2),
+        given=np.zeros(ends),
+        drive=np.zeros(ends),
+        face=np.zeros(ends),
         node=np.full(size, start),
         node_before=np.full(size, start),
         radiant=np.full(rooms, start),

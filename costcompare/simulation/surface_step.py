@@ -1,0 +1,114 @@
+"""An hour of all surfaces: what they give to the air, and how they take up its answer."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from costcompare.physics.compiled import compiled
+from costcompare.simulation.network import NO_LOAD, Chains
+from costcompare.simulation.state import Memory
+
+Floats = NDArray[np.float64]
+
+
+@compiled
+def surfaces_forward(chains: Chains, boundary: Floats, sun: Floats, m: Memory) -> None:
+    """Temperatures of the faces with nothing at their unknown ends, into ``m.face``.
+
+    Adds what the faces then give to the air and radiant nodes [W]. Rows of modes are taken as
+    slices: the compiler then sees that they can be done eight at a time.
+    """
+    count = chains.face_first.shape[0]
+    face, given, modes = m.face, m.given, m.modes
+    for k in range(chains.outer_end.shape[0]):
+        given[chains.outer_end[k]] = chains.outer_value[k] * boundary[chains.outer_column[k]]
+    for k in range(chains.lit_end.shape[0]):
+        given[chains.lit_end[k]] = chains.lit_share[k] * sun[chains.lit_room[k]]
+    for c in range(count):
+        at_first, at_last = given[c], given[count + c]
+        face[c] = chains.face_first[c] * at_first + chains.through[c] * at_last
+        face[count + c] = chains.through[c] * at_first + chains.face_last[c] * at_last
+    face_last = face[count:]
+    for k in range(chains.row.shape[0] - 1):
+        start, stop = chains.row[k], chains.row[k + 1]
+        mode, first, last = modes[start:stop], chains.first[start:stop], chains.last[start:stop]
+        for c in range(mode.shape[0]):
+            face[c] += first[c] * mode[c]
+        for c in range(mode.shape[0]):
+            face_last[c] += last[c] * mode[c]
+    for k in range(chains.air_end.shape[0]):
+        m.into_air[chains.air_node[k]] += chains.air_back[k] * face[chains.air_end[k]]
+    for k in range(chains.radiant_end.shape[0]):
+        room = chains.radiant_room[k]
+        m.into_radiant[room] += chains.radiant_back[k] * face[chains.radiant_end[k]]
+
+
+@compiled
+def surfaces_finish(chains: Chains, m: Memory) -> None:
+    """The modes and the heat in them once air and radiant nodes are known."""
+    count = chains.face_first.shape[0]
+    drive, modes = m.drive, m.modes
+    for e in range(2 * count):
+        drive[e] = m.given[e]
+    for k in range(chains.air_end.shape[0]):
+        drive[chains.air_end[k]] += chains.air_value[k] * m.node[chains.air_node[k]]
+    for k in range(chains.radiant_end.shape[0]):
+        room = chains.radiant_room[k]
+        drive[chains.radiant_end[k]] += chains.radiant_value[k] * m.radiant[room]
+    content = 0.0
+    drive_last = drive[count:]
+    for k in range(chains.row.shape[0] - 1):
+        start, stop = chains.row[k], chains.row[k + 1]
+        mode, first, last = modes[start:stop], chains.first[start:stop], chains.last[start:stop]
+        decay = chains.decay[start:stop]
+        for c in range(mode.shape[0]):
+            mode[c] = decay[c] * mode[c] + first[c] * drive[c] + last[c] * drive_last[c]
+    for j in range(modes.shape[0]):
+        content += chains.stored[j] * modes[j]
+    m.content[1] = m.content[0]
+    m.content[0] = content
+
+
+@compiled
+def faces_reached(chains: Chains, m: Memory) -> None:
+    """Temperatures of the faces at the end of the hour, into ``m.face``.
+
+    Comes after :func:`surfaces_finish`, and before the next hour.
+    """
+    count = chains.face_first.shape[0]
+    for c in range(count):
+        at_first = m.drive[c] - m.given[c]
+        at_last = m.drive[count + c] - m.given[count + c]
+        m.face[c] += chains.face_first[c] * at_first + chains.through[c] * at_last
+        m.face[count + c] += chains.through[c] * at_first + chains.face_last[c] * at_last
+
+
+@compiled
+def surface_loads(chains: Chains, m: Memory, load: Floats) -> float:
+    """Add the rooms' heat into surfaces to ``load`` by part; returns the twin's difference [W].
+
+    The heat of a face is that from air, radiation and sun. The difference is what the rooms
+    would lose more into the duct space without ducts.
+    """
+    difference = 0.0
+    for k in range(chains.load_end.shape[0]):
+        end, part = chains.load_end[k], chains.load_part[k]
+        heat = m.drive[end] - chains.load_value[k] * m.face[end]
+        difference += chains.load_twin[k] * heat
+        if part != NO_LOAD:
+            load[part] += heat * chains.load_back[k]
+    return difference
+
+
+@compiled
+def stored_and_crossed(chains: Chains, m: Memory) -> float:
+    """Heat that crossed the boundaries into the surfaces, less what they stored [W].
+
+    The twin's surfaces do not count.
+    """
+    total: float = m.content[1] - m.content[0]
+    for k in range(chains.crossing):
+        end = chains.outer_end[k]
+        total += m.given[end] - chains.outer_value[k] * m.face[end]
+    return total
