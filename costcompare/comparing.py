@@ -99,6 +99,7 @@ def compare(
         explanation_by_month=months,
         cautions=cautions(case, now, options),
         assumptions=assumptions(case, year),
+        currency=case.tariff.currency,
     )
 
 

@@ -220,6 +220,8 @@ class Comparison:
     explanation_by_month: tuple[MonthParts, ...]
     cautions: tuple[Caution, ...]
     assumptions: tuple[str, ...]
+    currency: str = "$"
+    """The sign of the money that every amount is in, whatever its name says"""
 
     def choice(self, name: str, warmth: Warmth) -> Choice:
         """The choice of that name at that warmth; KeyError when there is none."""

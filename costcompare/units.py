@@ -250,7 +250,7 @@ KINDS: Mapping[KindName, Kind] = {
 
 _NUMBER = r"[-+]?(?:\d{1,3}(?:,\d{3})+(?:\.\d*)?|\d+(?:\.\d*)?|\.\d+)(?:[eE][-+]?\d{1,3})?"
 _VALUE = re.compile(rf"({_NUMBER})(.*)", re.DOTALL)
-_MONEY_FIRST = re.compile(r"([-+]?)\s*\$\s*(.*)", re.DOTALL)
+_MONEY_FIRST = re.compile(r"([-+]?)\s*[$€£¥]\s*(.*)", re.DOTALL)
 _R_VALUE = re.compile(rf"(RSI|R)\s*-?\s*({_NUMBER})", re.IGNORECASE)
 _FEET_AND_INCHES = re.compile(
     r"(\d+(?:\.\d+)?)\s*(?:'\s*(\d+(?:\.\d+)?)\s*(?:\"|in|inch|inches|'')?"
@@ -258,7 +258,8 @@ _FEET_AND_INCHES = re.compile(
 )
 _SPELLINGS = (
     (re.compile(r"\s+per\s+|\bper\s+"), "/"),
-    (re.compile(r"dollars?|us\s?\$|usd"), "$"),
+    # Whatever the money: a case is in one currency, and nothing is converted.
+    (re.compile(r"dollars?|us\s?\$|usd|[€£¥]"), "$"),
     (re.compile(r"\bcents?\b|¢"), "c"),
     (re.compile(r"hours?|hrs?"), "h"),
     (re.compile(r"sq\.?\s*(?=ft|feet|foot|in|m)|square\s*(?=ft|feet|foot)"), "sq"),

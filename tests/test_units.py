@@ -208,3 +208,10 @@ def test_any_text_is_read_or_refused(kind: KindName, text: str) -> None:
     except UnitError as error:
         assert error.rule  # noqa: PT017 (both outcomes are allowed)
     assert math.isfinite(value)
+
+
+@pytest.mark.parametrize("sign", ["$", "€", "£", "¥"])
+def test_any_sign_of_money_is_an_amount_of_the_case(sign: str) -> None:
+    assert parse(f"{sign}1,200", "money") == 1200.0
+    assert parse(f"12.5 {sign}/month", "money_per_month") == 12.5
+    assert parse(f"{sign}0.30/kWh", "price_per_kwh") == 0.30

@@ -360,6 +360,7 @@ class TariffTable(Table):
     holidays: list[v.DayOfYear] | None = None
     tax: v.Share | None = None
     minimum_bill: v.MoneyMonthly | None = None
+    currency: Annotated[str, v.Text(4)] | None = None
 
 
 class IncentiveTable(Table):

@@ -60,6 +60,8 @@ class Tariff:
     """Share of all other lines"""
     minimum_bill: float = 0.0
     """[$ a month] before tax"""
+    currency: str = "$"
+    """The sign of the money that all amounts of the case are in"""
 
 
 @dataclass(frozen=True)

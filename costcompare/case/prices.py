@@ -42,6 +42,7 @@ def build_tariff(document: Document, ledger: Ledger) -> Tariff:
         holidays=tuple(table.holidays or ()),
         tax=table.tax or 0.0,
         minimum_bill=table.minimum_bill or 0.0,
+        currency=table.currency or Tariff.currency,
     )
 
 

@@ -11,6 +11,7 @@ import json
 import math
 import os
 from collections.abc import Callable
+from contextvars import copy_context
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any, NoReturn, ParamSpec, TypeVar
 
@@ -64,7 +65,8 @@ def command(
         @functools.wraps(function)
         def guarded(*args: P.args, **kwargs: P.kwargs) -> R:
             try:
-                return function(*args, **kwargs)
+                # In a context of its own: the sign of money is that of the case it reads.
+                return copy_context().run(function, *args, **kwargs)
             except InputError as error:
                 _refuse(error)
             except CostCompareError as error:
@@ -107,8 +109,11 @@ def tell(text: str) -> None:
 def read_home(name: str, changes: list[str] | None) -> Case:
     """The case of that file or of that built-in example."""
     from costcompare.case import read_case
+    from costcompare.views.numbers import write_money_as
 
-    return read_case(case_path(name), changes or [])
+    case = read_case(case_path(name), changes or [])
+    write_money_as(case.tariff.currency)
+    return case
 
 
 def case_path(name: str) -> Path:

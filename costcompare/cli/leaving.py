@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, cast, get_args
+from typing import TYPE_CHECKING, Annotated, Literal, cast, get_args
 
 import typer
 
@@ -25,24 +27,49 @@ from costcompare.errors import Fault, InputError
 
 if TYPE_CHECKING:
     from costcompare.case.facts import Case
+    from costcompare.comparison import Comparison
     from costcompare.views.numbers import Units
+    from costcompare.weather import Weather
 
 commands = typer.Typer()
 
-ENDS = (".pdf", ".html")
+Sheet = Literal["report", "settings", "contractor"]
+Progress = Callable[[str, float], None]
+ENDS = (".pdf", ".html", ".csv")
 """What the file's name may end in"""
 NO_DATE = "none"
+
+
+@dataclass(frozen=True)
+class _Asked:
+    """What is to be written, checked."""
+
+    case: Case
+    out: Path
+    sheet: Sheet
+    option: str | None
+    """None where the case holds no option"""
+    units: Units
+    made_on: date | None
+
+    @property
+    def end(self) -> str:
+        return self.out.suffix.lower()
 
 
 @command(commands, "report", "costcompare report demo -o demo.pdf")
 def report(
     case: CaseArgument,
     out: Annotated[
-        Path, typer.Option("--out", "-o", metavar="FILE", help="A name that ends in .pdf or .html.")
+        Path,
+        typer.Option("--out", "-o", metavar="FILE", help="Its name ends in .pdf, .html or .csv."),
     ],
+    sheet: Annotated[
+        str, typer.Option("--sheet", help="report, settings or contractor.")
+    ] = "report",
     option: Annotated[
         str | None,
-        typer.Option("--option", metavar="NAME", help="Which option to set against today."),
+        typer.Option("--option", metavar="NAME", help="The option it is about; else the first."),
     ] = None,
     units: Annotated[str, typer.Option("--units", help="customary or si.")] = "customary",
     day: Annotated[
@@ -56,48 +83,89 @@ def report(
 ) -> None:
     """What is left on the table: one or two pages.
 
-    Why the bill is what it is, every choice at both warmths, the rooms, the thermostat, the
-    money, how sure it all is, and what to look out for.
+    The report of the home; with --sheet the settings card of an option, or the contractor's
+    sheet; with a name that ends in .csv every month and every room as a table.
     """
     from costcompare.views.terminal import Waiting
 
     check_target(out, force)
     check_target(json_target, force)
-    understood, in_units, made_on = _asked(case, changes, out, option, units, day)
+    asked = _asked(case, changes, out, sheet, option, units, day)
     with Waiting() as progress:
-        year = read_year(weather, understood)
-        from costcompare.comparing import TODAY, compare
-        from costcompare.thermostat import sweep
-        from costcompare.views import numbers, report
-        from costcompare.views.wording.naming import choosable
+        year = read_year(weather, asked.case)
+        from costcompare.comparing import compare, weather_of
 
-        comparison = compare(understood, weather=year, progress=progress)
-        name = choosable(comparison)[0] if option is None else option
-        with numbers.written(in_units):
-            settings = report.tried_settings(understood.home.thermostat.wanted)
-        swept = sweep(understood, settings, only={TODAY, name}, weather=year, progress=progress)
-        make = report.report_pdf if out.suffix.lower() == ".pdf" else report.report_html
-        made = make(
-            comparison, understood, option=name, sweep=swept, made_on=made_on, units=in_units
-        )
+        year = year if year is not None else weather_of(asked.case)
+        comparison = compare(asked.case, weather=year, progress=progress)
+        if asked.end == ".csv":
+            from costcompare.views.report import export_csv
+
+            made: str | bytes = export_csv(comparison, units=asked.units)
+        elif asked.sheet == "report":
+            made = _report(asked, comparison, year, progress)
+        else:
+            made = _sheet(asked, comparison, year, progress)
     write(out, made)
     write_json(comparison, json_target)
+
+
+def _report(
+    asked: _Asked, comparison: Comparison, year: Weather, progress: Progress
+) -> str | bytes:
+    from costcompare.comparing import TODAY
+    from costcompare.thermostat import sweep
+    from costcompare.views import numbers, report
+
+    name = asked.option or TODAY
+    with numbers.written(asked.units):
+        settings = report.tried_settings(asked.case.home.thermostat.wanted)
+    swept = sweep(asked.case, settings, only={TODAY, name}, weather=year, progress=progress)
+    make = report.report_pdf if asked.end == ".pdf" else report.report_html
+    return make(
+        comparison,
+        asked.case,
+        option=name,
+        sweep=swept,
+        made_on=asked.made_on,
+        units=asked.units,
+    )
+
+
+def _sheet(asked: _Asked, comparison: Comparison, year: Weather, progress: Progress) -> str | bytes:
+    from costcompare.settings import settings
+    from costcompare.sizing import size
+    from costcompare.views import report
+
+    case = asked.case
+    option = next(one for one in case.options if one.name == asked.option)
+    sizing = size(replace(case, options=(option,)), weather=year, progress=progress)
+    card = settings(case, option.name, weather=year, sizing=sizing, progress=progress)
+    if asked.sheet == "settings":
+        card_as = report.settings_card_pdf if asked.end == ".pdf" else report.settings_card_html
+        return card_as(card, case, made_on=asked.made_on, units=asked.units)
+    sheet_as = report.contractor_pdf if asked.end == ".pdf" else report.contractor_html
+    return sheet_as(comparison, case, sizing, card, made_on=asked.made_on, units=asked.units)
 
 
 def _asked(
     case: str,
     changes: list[str] | None,
     out: Path,
+    sheet: str,
     option: str | None,
     units: str,
     day: str | None,
-) -> tuple[Case, Units, date | None]:
-    """The case, the units and the date; every fault of all of them at once."""
+) -> _Asked:
+    """What is to be written; every fault of all that was given at once."""
     from costcompare.views.numbers import Units
 
     faults: list[Fault] = []
     if out.suffix.lower() not in ENDS:
-        faults.append(Fault("--out", "must end in .pdf or .html", str(out), "report.pdf"))
+        faults.append(Fault("--out", "must end in .pdf, .html or .csv", str(out), "report.pdf"))
+    if sheet not in get_args(Sheet):
+        faults.append(Fault("--sheet", "must be report, settings or contractor", sheet))
+    elif sheet != "report" and out.suffix.lower() == ".csv":
+        faults.append(Fault("--sheet", "is a PDF or HTML file", str(out), "a name in .pdf"))
     if units not in get_args(Units):
         faults.append(Fault("--units", "must be customary or si", units))
     made_on = _date(day, faults)
@@ -105,13 +173,24 @@ def _asked(
         understood = read_home(case, changes)
     except InputError as error:
         raise InputError([*faults, *error.faults]) from None
-    names = [one.name for one in understood.options]
-    if option is not None and option not in names:
-        known = f"one of: {'; '.join(names)}" if names else "a case with options"
-        faults.append(Fault("--option", "no option has this name", option, known))
+    name = _option(understood, option, sheet, faults)
     if faults:
         raise InputError(faults)
-    return understood, cast("Units", units), made_on
+    return _Asked(understood, out, cast("Sheet", sheet), name, cast("Units", units), made_on)
+
+
+def _option(case: Case, wanted: str | None, sheet: str, faults: list[Fault]) -> str | None:
+    """The option that it is about: the one named, or the first."""
+    names = [one.name for one in case.options]
+    if wanted is None and names:
+        return names[0]
+    if wanted is None and sheet != "report":
+        rule = f"the sheet {sheet} is about an option, and this case holds none"
+        faults.append(Fault("--sheet", rule))
+    elif wanted is not None and wanted not in names:
+        known = f"one of: {'; '.join(names)}" if names else "a case with options"
+        faults.append(Fault("--option", "no option has this name", wanted, known))
+    return wanted
 
 
 def _date(day: str | None, faults: list[Fault]) -> date | None:

@@ -14,7 +14,7 @@ import math
 from collections.abc import Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import Literal
 
@@ -53,9 +53,24 @@ def written(units: Units = "customary", currency: str = "$") -> Iterator[Writing
         _writing.reset(token)
 
 
+def write_money_as(sign: str) -> None:
+    """From here on, in this context, every amount is written with this sign."""
+    _writing.set(replace(_writing.get(), currency=sign))
+
+
 def in_si() -> bool:
     """Whether figures are being written in SI units."""
     return _writing.get().units == "si"
+
+
+def currency() -> str:
+    """The sign of money that is being written."""
+    return _writing.get().currency
+
+
+def degree_unit() -> str:
+    """The unit of temperatures that is being written."""
+    return "°C" if in_si() else "°F"
 
 
 YEAR_STEP = 10
@@ -133,6 +148,24 @@ def btu_h(heat: float) -> str:
     return f"{_signed(_nearest(heat, 10 if abs(heat) < 10_000.0 else 100))} Btu/h"
 
 
+def heat(btu_h_value: float) -> str:
+    """A heat flow without its unit, for a column whose head has :func:`heat_unit`: ``8,860``."""
+    value = btu_h_value / BTU_H_IN_A_WATT if in_si() else btu_h_value
+    return _signed(_nearest(value, 10))
+
+
+def heat_unit() -> str:
+    """The unit of :func:`heat`."""
+    return "W" if in_si() else "Btu/h"
+
+
+def nominal(kbtu_h: float) -> str:
+    """A machine's nominal size: ``12 kBtu/h``; in SI units ``3.5 kW``."""
+    if in_si():
+        return kilowatts(kbtu_h / BTU_H_IN_A_WATT)
+    return f"{kbtu_h:g} kBtu/h"
+
+
 def kilowatts(kw: float) -> str:
     """A power to a tenth of a kilowatt: ``11.9 kW``."""
     return f"{_signed(kw, 1)} kW"
@@ -151,9 +184,9 @@ def degrees(degf: float) -> str:
 
 
 def degrees_of_difference(degf: float) -> str:
-    """A difference of temperatures in whole degrees: ``3 °F``; in SI units ``1.7 K``."""
+    """A difference of temperatures in whole degrees: ``3 °F``; in SI units ``1.7 °C``."""
     if in_si():
-        return f"{_signed(degf / 1.8, 1)} K"
+        return f"{_signed(degf / 1.8, 1)} °C"
     return f"{_signed(_nearest(degf, 1))} °F"
 
 
@@ -169,9 +202,31 @@ def square_feet(area_ft2: float) -> str:
     return f"{_signed(_nearest(area_ft2, 1))} ft²"
 
 
+def heat_per_area(btu_h_ft2: float) -> str:
+    """A heat flow on the floor area: ``23 Btu/h a square foot``; in SI ``72 W a square metre``."""
+    if in_si():
+        watts = btu_h_ft2 / BTU_H_IN_A_WATT * FT2_IN_A_M2
+        return f"{_signed(_nearest(watts, 1))} W a square metre"
+    return f"{_signed(_nearest(btu_h_ft2, 1))} Btu/h a square foot"
+
+
+def wind(mph: float) -> str:
+    """A speed of the wind: ``9 mph``; in SI units ``4.0 m/s``."""
+    return f"{_signed(mph * 0.44704, 1)} m/s" if in_si() else f"{_signed(_nearest(mph, 1))} mph"
+
+
+def degree_days(days_65f: float) -> str:
+    """Heating degree days with their base: ``4,232 heating degree days (65 °F)``."""
+    number = days_65f / 1.8 if in_si() else days_65f
+    base = "18.3 °C" if in_si() else "65 °F"
+    return f"{_signed(_nearest(number, 1))} heating degree days ({base})"
+
+
 def feet(height_ft: float) -> str:
-    """A height to a tenth: ``7.0 ft``; in SI units ``2.1 m``."""
-    return f"{height_ft / FT_IN_A_M:.1f} m" if in_si() else f"{height_ft:.1f} ft"
+    """A height to a tenth: ``6.5 ft``, ``7 ft``; in SI units ``2.1 m``."""
+    if in_si():
+        return f"{height_ft / FT_IN_A_M:.1f} m"
+    return f"{height_ft:.1f}".removesuffix(".0") + " ft"
 
 
 def percent(share: float) -> str:
@@ -236,10 +291,10 @@ def _nearest(number: float, step: int) -> float:
 
 def _money(usd: float, decimals: int = 0) -> str:
     sign = MINUS if round(usd, decimals) < 0.0 else ""
-    currency = _writing.get().currency
+    sign_of_money = currency()
     # Letters stand apart from the figure by a space that does not break: CHF 1,870.
-    currency += "\N{NO-BREAK SPACE}" if currency[-1:].isalpha() else ""
-    return f"{sign}{currency}{abs(usd):,.{decimals}f}"
+    sign_of_money += "\N{NO-BREAK SPACE}" if sign_of_money[-1:].isalpha() else ""
+    return f"{sign}{sign_of_money}{abs(usd):,.{decimals}f}"
 
 
 def _signed(number: float, decimals: int = 0) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from concurrent.futures import ThreadPoolExecutor
 from datetime import date
 
 import pytest
@@ -63,3 +64,41 @@ def test_a_number_is_written_so(written: str, expected: str) -> None:
 @pytest.mark.parametrize("usd", [-5.0, -4.99, 0.0, 4.99, 5.0])
 def test_what_rounds_to_nothing_is_written_as_nothing(usd: float) -> None:
     assert numbers.rounds_to_nothing(usd) == (numbers.dollars_a_year(usd) == "$0")
+
+
+def test_figures_can_be_written_in_si_units() -> None:
+    with numbers.written("si"):
+        assert numbers.degrees(68.0) == "20 °C"
+        assert numbers.degrees(-4.0) == "−20 °C"
+        assert numbers.degrees_of_difference(9.0) == "5.0 °C"
+        assert numbers.btu_h(3412.142) == "1.0 kW"
+        assert numbers.btu_h(1000.0) == "290 W"
+        assert (numbers.heat(3412.142), numbers.heat_unit()) == ("1,000", "W")
+        assert numbers.nominal(12.0) == "3.5 kW"
+        assert numbers.square_feet(1076.391) == "100 m²"
+        assert numbers.feet(7.0) == "2.1 m"
+        assert numbers.wind(9.0) == "4.0 m/s"
+        assert numbers.heat_per_area(10.0) == "32 W a square metre"
+        assert numbers.degree_days(4500.0) == "2,500 heating degree days (18.3 °C)"
+        assert numbers.shown_degree_degf() == 1.8
+    assert numbers.degrees(68.0) == "68 °F"
+    assert numbers.wind(9.4) == "9 mph"
+    assert numbers.heat(8863.0) == "8,860"
+    assert numbers.degree_days(4500.0) == "4,500 heating degree days (65 °F)"
+
+
+def test_money_can_carry_any_sign() -> None:
+    with numbers.written(currency="€"):
+        assert numbers.dollars_a_year(-1234.0) == "−€1,230"
+    with numbers.written(currency="CHF"):
+        assert numbers.dollars(1234.0) == "CHF\N{NO-BREAK SPACE}1,234"
+        with numbers.written(currency="£"):
+            assert numbers.dollars_and_cents(1.005) == "£1.01"
+        assert numbers.currency() == "CHF"
+    assert numbers.dollars(1234.0) == "$1,234"
+
+
+def test_another_thread_writes_as_before() -> None:
+    with numbers.written("si", "€"), ThreadPoolExecutor(1) as pool:
+        assert pool.submit(numbers.degrees, 68.0).result() == "68 °F"
+        assert pool.submit(numbers.dollars, 5.0).result() == "$5"

@@ -50,7 +50,7 @@ def test_the_loft_wants_cooling(page: str) -> None:
 def test_a_high_head_and_its_sensor_are_told(page: str) -> None:
     heads = [one for one in page.splitlines() if one.startswith("- Open room, 12 kBtu/h head:")]
     assert len(heads) == 2
-    assert "Its bottom is above 9 ft (10.0 ft)" in heads[0]
+    assert "Its bottom is above 9 ft (10 ft)" in heads[0]
     assert "above 9 ft" not in heads[1]
 
 

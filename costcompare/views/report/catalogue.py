@@ -94,6 +94,90 @@ class Catalogue:
     facts: str
     first_things_key: str
 
+    card: str
+    card_lead: str
+    card_notice: str
+    settings: str
+    care: str
+    care_points: tuple[str, ...]
+    amiss: str
+    amiss_points: tuple[str, ...]
+    tile_heads: str
+    tile_furnace: str
+    tile_furnace_note: str
+    tile_strips: str
+    tile_strips_note: str
+    tile_heaters: str
+    tile_night: str
+    night_notes: tuple[str, str, str]
+    """Hold, set back, either"""
+    night_hold: str
+    night_back: str
+    night_either: str
+
+    contractor: str
+    contractor_notice: str
+    load_figure: str
+    at_outdoors: str
+    pump_figure: str
+    resistance_figure: str
+    of_the_load: str
+    backup_figure: str
+    of_heating: str
+    needs: str
+    loads_table: str
+    area: str
+    heat_at: str
+    falls_to: str
+    cooling_most: str
+    smallest_head: str
+    too_big: str
+    fits: str
+    machines: str
+    machines_table: str
+    machines_note: str
+    machine: str
+    machine_in: str
+    load_at: str
+    most_at: str
+    covers: str
+    least_at: str
+    below_least: str
+    at_most: str
+    balance: str
+    always_covers: str
+    outside: str
+    all_heads: str
+    panel: str
+    circuits_table: str
+    circuit: str
+    goes_or_comes: str
+    goes: str
+    comes: str
+    amps: str
+    breaker: str
+    from_to: str
+    circuits: str
+    backup: str
+    life_cycle: str
+    life_table: str
+    figure: str
+    discounted: str
+    ratio: str
+    rate: str
+    ask: str
+
+    home: str
+    weather: str
+    warmth: str
+    month: str
+    csv_months: tuple[str, str, str]
+    csv_bill: str
+    csv_rooms: tuple[str, str, str, str]
+    csv_coldest: str
+    csv_winter: str
+    csv_unmet: str
+
 
 ENGLISH = Catalogue(
     language="en",
@@ -176,4 +260,108 @@ ENGLISH = Catalogue(
         "Each alone, as you live now, the quickest to come back first. Two together save less than "
         "the sum of both."
     ),
+    card="Settings card",
+    card_lead="With “{}” in place, and the {} you want where you sit, set it like this.",
+    card_notice=(
+        "Worked out for this home and one year of weather. Whoever lives here knows best what is "
+        "comfortable: change one setting by one degree, wait two days, and change it again if you "
+        "must."
+    ),
+    settings="What to set, and why",
+    care="Through the winter",
+    care_points=(
+        "Look at the filters once a month and clean them: a choked filter costs warmth and money.",
+        "Keep snow, ice and leaves a hand’s breadth and more away from the outdoor unit.",
+        "Long runs at a low hum are right. Steam and a pause while it thaws itself are, too.",
+        "Keep doors open to rooms that have no heat of their own.",
+    ),
+    amiss="When something is amiss",
+    amiss_points=(
+        "A room stays too cold, or backup heat runs on a mild day: call whoever fitted it.",
+        "A smell of burning, water at a unit, a breaker that trips again: switch it off and call.",
+        "No heat in hard frost: use what backup there is, and let taps on outside walls drip.",
+    ),
+    tile_heads="Heads",
+    tile_furnace="Old furnace",
+    tile_furnace_note="and leave it there",
+    tile_strips="Strips locked out above",
+    tile_strips_note="outdoors",
+    tile_heaters="Room heaters",
+    tile_night="At night",
+    night_notes=(
+        "turning down by {} adds about {} a year",
+        "turning down by {} takes about {} a year off",
+        "turning down by {} changes the bill by next to nothing",
+    ),
+    night_hold="hold",
+    night_back="set back",
+    night_either="as you like",
+    contractor="Sheet for the contractor",
+    contractor_notice=(
+        "An estimate from the facts of the case. It helps to choose and to check; it is no load "
+        "calculation for a permit, no wiring plan and no commissioning sheet. The data sheet and "
+        "the nameplate of the machine, the local code and a licensed trade decide."
+    ),
+    load_figure="Heat needed",
+    at_outdoors="at {} outdoors",
+    pump_figure="Heat pumps give",
+    resistance_figure="Electric heat gives",
+    of_the_load="{} of the load",
+    backup_figure="Resistance heat a year",
+    of_heating="{} of {} for heating, at the warmth you want",
+    needs="What the house needs",
+    loads_table="Loads of the rooms with this option",
+    area="Floor",
+    heat_at="Heat at {}, {}",
+    falls_to="Without own heat",
+    cooling_most="Cooling, hot day, {}",
+    smallest_head="Smallest head",
+    too_big="too big",
+    fits="fits",
+    machines="The machines of this option",
+    machines_table="Each machine against its load",
+    machines_note=(
+        "Hours are those of the year at the warmth you want, with their share of the hours of "
+        "heating. “On and off” are hours with less than the minimum."
+    ),
+    machine="Machine",
+    machine_in="{}, {}",
+    load_at="Load at {}, {}",
+    most_at="Most at {}, {}",
+    covers="Covers",
+    least_at="Least at {}, {}",
+    below_least="Hours on and off",
+    at_most="Hours at its most",
+    balance="Balance point",
+    always_covers="always covers",
+    outside="Outside the usual limits: {}.",
+    all_heads="All heads together",
+    panel="Electricity, for a licensed electrician",
+    circuits_table="Circuits that come and go, at 240 V",
+    circuit="Machine",
+    goes_or_comes="",
+    goes="goes",
+    comes="comes",
+    amps="Circuit",
+    breaker="Breaker",
+    from_to="{} to {}",
+    circuits="Circuits, at least",
+    backup="Backup and controls",
+    life_cycle="The money over the years",
+    life_table="Life-cycle figures of this option against today, in today’s value",
+    figure="Figure",
+    discounted="Years to pay back, in today’s value",
+    ratio="Savings-to-investment ratio",
+    rate="Adjusted internal rate of return",
+    ask="Ask on site",
+    home="Home",
+    weather="Weather",
+    warmth="Warmth",
+    month="Month (1 to 12)",
+    csv_months=("Electricity (kWh)", "Heating (kWh)", "Cooling (kWh)"),
+    csv_bill="Bill",
+    csv_rooms=("Wanted hours (h)", "Warm hours (h)", "Cold hours (h)", "Hot hours (h)"),
+    csv_coldest="Coldest hour ({})",
+    csv_winter="Mean of winter hours in use ({})",
+    csv_unmet="Heat lacking (kWh)",
 )

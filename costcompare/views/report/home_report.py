@@ -10,12 +10,14 @@ from costcompare.thermostat import Sweep
 from costcompare.views import numbers
 from costcompare.views.report import home_money, home_rooms, home_running, home_sure, home_why
 from costcompare.views.report.catalogue import ENGLISH, Catalogue
-from costcompare.views.report.pieces import Document, Figure, Point, Section
+from costcompare.views.report.dates import subtitle
+from costcompare.views.report.look_out import caution_section
+from costcompare.views.report.pieces import Document, Figure
 from costcompare.views.wording.headline import headline
 from costcompare.views.wording.naming import choosable
 
 
-def home_report(
+def home_document(
     comparison: Comparison,
     case: Case,
     *,
@@ -37,7 +39,7 @@ def home_report(
         paper="a4" if numbers.in_si() else "us-letter",
         overline=words.report,
         title=comparison.title,
-        subtitle=_subtitle(comparison, made_on, words),
+        subtitle=subtitle(comparison.weather.station, made_on, words),
         lead=said.lead,
         figures=(
             Figure(words.a_year_now, numbers.about(said.now), said.now_note, "now"),
@@ -57,23 +59,10 @@ def home_report(
             home_rooms.section(comparison, name, words),
             home_rooms.setting_section(comparison, name, sweep, words),
             home_money.section(comparison, case, name, words),
-            _cautions(comparison, words),
+            caution_section(comparison, words),
         ),
         notice=words.notice,
         footer=f"{comparison.title} · {words.estimate}",
         page_of=words.page_of,
         new_page="rooms",
     )
-
-
-def _subtitle(comparison: Comparison, made_on: date | None, words: Catalogue) -> str:
-    parts = [comparison.weather.station]
-    if made_on is not None:
-        written = f"{numbers.day_and_month(made_on.month, made_on.day)}, {made_on.year}"
-        parts.append(words.made_on.format(written))
-    return " · ".join(part for part in parts if part)
-
-
-def _cautions(comparison: Comparison, words: Catalogue) -> Section:
-    points = tuple(Point(c.topic, c.text, c.because) for c in comparison.cautions)
-    return Section("cautions", words.cautions, points=points)

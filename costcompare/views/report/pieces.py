@@ -97,5 +97,7 @@ class Document:
     notice: str
     footer: str
     page_of: str
+    size: float = 1.0
+    """Size of the type against that of the report"""
     new_page: str = ""
     """Key of the part that begins the second page"""

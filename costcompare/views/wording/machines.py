@@ -9,7 +9,9 @@ from costcompare.sizing import ChoiceFit, DesignConditions, MachineFit, RuleChec
 from costcompare.views import numbers
 from costcompare.views.wording.naming import capital, listed
 
-HIGH_FT = 9
+HIGH_FT = 9.0
+MILD_DEGF = 47.0
+"""Outdoor temperature of the rating point at which minimums are compared"""
 
 
 def fit_answer(fit: ChoiceFit, design: DesignConditions) -> str:
@@ -69,7 +71,7 @@ def machine_answer(machine: MachineFit, design: DesignConditions) -> str:
 
 
 def _name(machine: MachineFit) -> str:
-    size = "" if machine.nominal_kbtu_h is None else f"{machine.nominal_kbtu_h:.0f} kBtu/h "
+    size = "" if machine.nominal_kbtu_h is None else f"{numbers.nominal(machine.nominal_kbtu_h)} "
     if machine.kind in ("head", "room heater"):
         return f"{capital(machine.room)}, {size}{machine.kind}"
     if machine.kind == "shared outdoor unit":
@@ -108,7 +110,8 @@ def _minimum(machine: MachineFit) -> str:
     cold = machine.minimum_at_design_btu_h
     at_cold = f", and {numbers.btu_h(cold)} at the design temperature" if cold > 0.0 else ""
     return (
-        f"At its minimum it gives {numbers.btu_h(machine.minimum_at_47f_btu_h)} at 47 °F, where "
+        f"At its minimum it gives {numbers.btu_h(machine.minimum_at_47f_btu_h)} at "
+        f"{numbers.degrees(MILD_DEGF)}, where "
         f"{numbers.btu_h(machine.load_at_47f_btu_h)} are needed{at_cold}."
     )
 
@@ -125,11 +128,16 @@ def _hours(machine: MachineFit) -> str:
 
 
 def _height(machine: MachineFit) -> str:
-    if not machine.is_mounted_high or machine.sensor_reads_over_degf is None:
+    if (
+        not machine.is_mounted_high
+        or machine.sensor_reads_over_degf is None
+        or machine.mounting_height_ft is None
+    ):
         return ""
     return (
-        f"Its bottom is above {HIGH_FT} ft ({machine.mounting_height_ft:.1f} ft): it stands in the "
-        f"warm air under the ceiling, reads about "
+        f"Its bottom is above {numbers.feet(HIGH_FT)} "
+        f"({numbers.feet(machine.mounting_height_ft)}): it stands in the warm air under the "
+        "ceiling, reads about "
         f"{numbers.degrees_of_difference(machine.sensor_reads_over_degf)} too warm and is hard to "
         "reach for cleaning. Hang it lower, or take one that stands on the floor."
     )
@@ -143,7 +151,7 @@ def _outside(machine: MachineFit) -> str:
 
 def check_text(check: RuleCheck) -> str:
     """A figure beside its limit."""
-    return f"{_RULES[check.rule]} {_amount(check.rule, check.value)} ({_limit(check)})"
+    return f"{_rule(check.rule)} {_amount(check.rule, check.value)} ({_limit(check)})"
 
 
 def limits_answer(choices: Sequence[ChoiceFit]) -> str:
@@ -153,7 +161,7 @@ def limits_answer(choices: Sequence[ChoiceFit]) -> str:
     by_known: dict[str, dict[str, str]] = {}
     for check in checks:
         known = by_known.setdefault(_known(check), {})
-        known[check.rule] = f"{_RULES[check.rule]} {_limit(check)}"
+        known[check.rule] = f"{_rule(check.rule)} {_limit(check)}"
     if not by_known:
         return ""
     texts = [f"{'; '.join(rules.values())} ({known})" for known, rules in by_known.items()]
@@ -167,7 +175,7 @@ def limits_answer(choices: Sequence[ChoiceFit]) -> str:
 
 _RULES = {
     "heat pump maximum over load at design": "most at the design temperature over the load",
-    "heat pump minimum over load at 47 F": "minimum over the load at 47 °F",
+    "heat pump minimum over load at 47 F": "minimum over the load at {}",
     "electric heat over load": "electric heat over the load",
     "share of heating hours below minimum": "heating hours on and off",
     "head nominal over load at design": "nominal size over the load",
@@ -176,6 +184,10 @@ _RULES = {
     "strips over load at design": "strips over the load",
     "room heater over load at design": "room heater over the load",
 }
+
+
+def _rule(rule: str) -> str:
+    return _RULES[rule].format(numbers.degrees(MILD_DEGF))
 
 
 def _amount(rule: str, value: float) -> str:

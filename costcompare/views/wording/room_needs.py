@@ -19,10 +19,10 @@ def conditions_answer(design: DesignConditions) -> str:
         else "as the case states"
     )
     day = numbers.day_and_month(design.hot_month, design.hot_day)
-    warm, wind = numbers.degrees(design.indoor_degf), numbers.count(design.wind_mph)
+    warm, wind = numbers.degrees(design.indoor_degf), numbers.wind(design.wind_mph)
     return (
         f"Heat is reckoned for {cold} outdoors ({known}) with {warm} in every room, a wind of "
-        f"{wind} mph, no sun and nobody at home. "
+        f"{wind}, no sun and nobody at home. "
         f"Cooling is that of the hottest day of the year used, {day} with "
         f"{numbers.degrees(design.hot_hour_degf)} outdoors, windows shut and the rooms at "
         f"{numbers.degrees(design.cooling_degf)}; drying the air comes on top of it."
@@ -34,8 +34,8 @@ def house_answer(load: HomeLoad, design: DesignConditions) -> str:
     parts = listed([f"{numbers.btu_h(part.heat_btu_h)} {_way(part.part)}" for part in load.parts])
     return (
         f"At {numbers.degrees(design.outdoor_degf)} the house loses "
-        f"{numbers.btu_h(load.heat_btu_h)} ({numbers.kilowatts(load.heat_w / 1000.0)}), "
-        f"{numbers.count(load.heat_btu_h_per_ft2)} Btu/h a square foot: {parts}. On the hottest "
+        f"{_both(load.heat_btu_h, numbers.kilowatts(load.heat_w / 1000.0))}, "
+        f"{numbers.heat_per_area(load.heat_btu_h_per_ft2)}: {parts}. On the hottest "
         f"day it takes {numbers.btu_h(load.cooling_btu_h)} of cooling at "
         f"{clock(load.cooling_hour)}."
     )
@@ -66,11 +66,17 @@ def room_answer(room: RoomLoad, design: DesignConditions) -> str:
 
 def _room_needs(room: RoomLoad, design: DesignConditions) -> str:
     return (
-        f"{capital(room.name)} ({numbers.count(room.floor_area_ft2)} ft²): "
-        f"{numbers.btu_h(room.heat_btu_h)} ({numbers.count(room.heat_w)} W) at "
+        f"{capital(room.name)} ({numbers.square_feet(room.floor_area_ft2)}): "
+        f"{_both(room.heat_btu_h, f'{numbers.count(room.heat_w)} W')} at "
         f"{numbers.degrees(design.outdoor_degf)} outdoors, "
-        f"{numbers.btu_h(room.heat_at_47f_btu_h)} at 47 °F."
+        f"{numbers.btu_h(room.heat_at_47f_btu_h)} at {numbers.degrees(47.0)}."
     )
+
+
+def _both(heat_btu_h: float, in_watts: str) -> str:
+    """A heat flow in Btu an hour with watts behind it, or in watts alone."""
+    written = numbers.btu_h(heat_btu_h)
+    return written if numbers.in_si() else f"{written} ({in_watts})"
 
 
 def _alone(room: RoomLoad) -> str:
@@ -127,8 +133,9 @@ def smallest_note(sizing: Sizing) -> str:
     load = sizing.loads[0]
     return (
         "The smallest head that was held against the rooms is a generic one of "
-        f"{numbers.count(load.smallest_head_kbtu_h)} kBtu/h nominal. At 47 °F it gives at least "
-        f"{numbers.btu_h(load.smallest_head_minimum_btu_h)}: in a room that needs less it goes on "
+        f"{numbers.nominal(load.smallest_head_kbtu_h)} nominal. At {numbers.degrees(47.0)} it "
+        f"gives at least {numbers.btu_h(load.smallest_head_minimum_btu_h)}: in a room that needs "
+        "less it goes on "
         "and off. A model’s own sheet decides."
     )
 

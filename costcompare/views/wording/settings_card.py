@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from costcompare.settings import (
+    NO_DIFFERENCE,
     FurnaceSetting,
     HeadSetting,
     HeaterSetting,
@@ -52,16 +53,17 @@ def _heads(heads: Sequence[HeadSetting]) -> Iterator[str]:
         yield (
             f"{plural(len(rooms), 'Head', 'Heads')} in {listed(rooms)}: "
             f"{numbers.degrees(head.set_degf)} on the remote. You want "
-            f"{numbers.degrees(head.wanted_degf)} where you sit; at {head.mounting_height_ft:.1f} "
-            f"ft{known} the air is about {over} warmer in winter. If it is too warm or too cool "
-            "after two days, change by one degree."
+            f"{numbers.degrees(head.wanted_degf)} where you sit; at "
+            f"{numbers.feet(head.mounting_height_ft)}{known} the air is about {over} warmer in "
+            "winter. If it is too warm or too cool after two days, change by one degree."
         )
 
 
 def _mode(card: SettingsCard) -> str:
     hours = numbers.hours(card.too_warm_hours)
     reason = (
-        f"From November to March a room with a head is more than 2 °F above its setting in {hours} "
+        f"From November to March a room with a head is more than "
+        f"{numbers.degrees_of_difference(2.0)} above its setting in {hours} "
         "of this year, from sun and people; left to choose, a head may cool then and heat the "
         "same heat back in the evening."
         if card.too_warm_hours
@@ -120,7 +122,8 @@ def _furnace(furnace: FurnaceSetting) -> str:
     return (
         f"Old furnace’s thermostat: {numbers.degrees(furnace.set_degf)}, "
         f"{numbers.degrees_of_difference(furnace.below_wanted_degf)} below the heads. The bill of "
-        f"a year with it at {tried}. No colder setting saves $20 a year more."
+        f"a year with it at {tried}. No colder setting saves "
+        f"{numbers.dollars(NO_DIFFERENCE)} a year more."
     )
 
 

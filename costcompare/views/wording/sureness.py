@@ -52,7 +52,7 @@ def weather_answer(comparison: Comparison) -> str:
     how = "estimated from this year" if estimated else "as the case states"
     return (
         f"The year of weather at {weather.station} has "
-        f"{numbers.count(weather.heating_degree_days_65f)} heating degree days (65 °F) and a "
+        f"{numbers.degree_days(weather.heating_degree_days_65f)} and a "
         f"design temperature of {design}, {how}."
     )
 
