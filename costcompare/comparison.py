@@ -144,6 +144,67 @@ class MoneyYears:
 
 
 @dataclass(frozen=True)
+class Band:
+    """A figure with its range over an ensemble of homes; None means never."""
+
+    low: float | None
+    """Tenth percentile: one home in ten has less"""
+    likely: float | None
+    """Median"""
+    high: float | None
+    """Ninetieth percentile"""
+
+
+@dataclass(frozen=True)
+class Driver:
+    """What one uncertain fact does to a range."""
+
+    path: str
+    """Where the case says it"""
+    words: str
+    known: str
+    swing_usd: float
+    """How far the figure moves as the fact goes from its tenth to its ninetieth percentile;
+    below 0 where more of the fact is less money"""
+    share: float
+    """Of the variance that all facts explain together"""
+
+
+@dataclass(frozen=True)
+class Range:
+    """How sure the figures of one choice are."""
+
+    bill_usd: Band
+    first_year_saving_usd: Band | None
+    """None for today as you live now"""
+    same_warmth_saving_usd: Band | None
+    simple_payback_years: Band | None
+    """None where nothing is installed"""
+    discounted_payback_years: Band | None
+    net_savings_usd: Band | None
+    chance_of_payback_within_life: float | None
+    """Share of the ensemble in which the money is back, in today's value, within the life"""
+    warm_share: Band
+    """Warm hours over wanted hours"""
+    drivers: tuple[Driver, ...]
+    """What drives the bill of today, the first-year saving of an option; the most first"""
+
+
+@dataclass(frozen=True)
+class DataQuality:
+    """What the ranges rest on."""
+
+    measured: int
+    seen: int
+    guessed: int
+    """How many of the uncertain facts are known so"""
+    guessed_share: float | None
+    """Share of guessed facts in the range of today's bill"""
+    members: int
+    """Homes in the ensemble"""
+
+
+@dataclass(frozen=True)
 class Day:
     """One day hour by hour, for the coldest day of the year."""
 
@@ -170,8 +231,8 @@ class Choice:
     energy_balance_error: float
     money: MoneyYears | None
     """None for today as you live now"""
-    range: None
-    """Not yet made: the program says so where it shows a figure"""
+    range: Range | None
+    """None until it is made: the program says so where it shows a figure"""
     coldest_day: Day
     warm_hours_by_month: tuple[float, ...]
     """Share of wanted room-hours that are warm, by month"""
@@ -222,6 +283,10 @@ class Comparison:
     assumptions: tuple[str, ...]
     currency: str = "$"
     """The sign of the money that every amount is in, whatever its name says"""
+    data_quality: DataQuality | None = None
+    """None until ranges are made"""
+    range_note: str = ""
+    """What the ranges hold and what they leave out, empty until they are made"""
 
     def choice(self, name: str, warmth: Warmth) -> Choice:
         """The choice of that name at that warmth; KeyError when there is none."""

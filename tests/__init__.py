@@ -1,1 +1,1 @@
-"""The tests: one folder a part of the package, published/ for outside checks."""
+"""Tests of the package; a package itself, so that no installed one of its name comes first."""

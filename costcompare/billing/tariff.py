@@ -166,6 +166,11 @@ def year_bill(
     )
 
 
+def needs_hours(tariff: Tariff) -> bool:
+    """Whether a bill depends on more than the energy of its month."""
+    return bool(tariff.periods)
+
+
 def period_of_hour(tariff: Tariff, index: pd.DatetimeIndex, time_zone: str) -> NDArray[np.int64]:
     """The number of the period that prices each hour; ``len(tariff.periods)`` for none."""
     return _period_of_hour(tariff, civil_hours(index, time_zone))

@@ -118,13 +118,22 @@ def compare(
     case: CaseArgument,
     changes: SetOption = None,
     weather: WeatherOption = None,
+    members: Annotated[
+        int,
+        typer.Option(
+            "--members",
+            min=0,
+            max=4096,
+            help="Homes that fit the facts, worked out for ranges; 0 for no ranges.",
+        ),
+    ] = 64,
     json_target: JsonOption = None,
     force: ForceOption = False,
 ) -> None:
     """Bills, warm rooms and payback of each choice.
 
     Today and every option over the same year of weather, as you live now and at the warmth
-    you want. Every figure is an estimate.
+    you want, each with its range. Every figure is an estimate.
     """
     from costcompare.views.terminal import Waiting
 
@@ -133,8 +142,16 @@ def compare(
         understood = read_home(case, changes)
         year = read_year(weather, understood)
         from costcompare.comparing import compare as work_out
+        from costcompare.comparing import weather_of
 
+        year = year if year is not None else weather_of(understood)
         comparison = work_out(understood, weather=year, progress=progress)
+        if members:
+            from costcompare.ranges import with_ranges
+
+            comparison = with_ranges(
+                comparison, understood, weather=year, members=members, progress=progress
+            )
         from costcompare.money.incentives import counted
         from costcompare.views.pages import comparison_page
 

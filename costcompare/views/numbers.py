@@ -104,6 +104,14 @@ def dollars_a_month(usd: float) -> str:
     return _money(_nearest(usd, MONTH_STEP))
 
 
+def dollars_in_a_range(usd: float | None) -> str:
+    """One end of a range, to two figures that count, never finer than ten dollars: ``$2,900``."""
+    if usd is None:
+        return NEVER
+    step = max(10.0 ** (math.floor(math.log10(max(abs(usd), 1.0))) - 1), YEAR_STEP)
+    return _money(_nearest(usd, int(step)))
+
+
 def dollars(usd: float) -> str:
     """A stated amount, such as a quoted price, to the dollar: ``$11,200``."""
     return _money(_nearest(usd, 1))

@@ -16,15 +16,12 @@ from costcompare.comparison import (
 from costcompare.money.incentives import IncentiveResult
 from costcompare.thermostat import SettingYear, Sweep, SweepChoice
 from costcompare.views import numbers
+from costcompare.views.ranges_page import how_sure
 from costcompare.views.terminal import Heading, Page, Points, Sentences, Table
 from costcompare.views.under_floor import under_the_floor
 from costcompare.views.wording.bill import adding_up, plain_part, worst_month
 from costcompare.views.wording.naming import as_a_label
-from costcompare.views.wording.sureness import (
-    range_answer,
-    sureness_answer,
-    weather_answer,
-)
+from costcompare.views.wording.sureness import weather_answer
 
 CENT = 0.01
 
@@ -62,8 +59,8 @@ def comparison_page(
             "Look out for", [f"{c.topic}: {c.text} ({c.because})" for c in comparison.cautions]
         ),
         *_listed("What we assumed", comparison.assumptions),
-        Heading("How sure we are"),
-        *(Sentences(text) for text in _sureness(comparison) if text),
+        *how_sure(comparison),
+        Sentences(ESTIMATE),
     ]
 
 
@@ -84,10 +81,6 @@ def _incentives(by_option: Mapping[str, IncentiveResult]) -> list[Heading | Tabl
     if not rows:
         return []
     return [Heading("What others may pay"), Table(columns, rows, left=frozenset({0, 1, 3, 4}))]
-
-
-def _sureness(comparison: Comparison) -> tuple[str, ...]:
-    return range_answer(comparison), sureness_answer(comparison), ESTIMATE
 
 
 def _listed(heading: str, items: Sequence[str]) -> list[Heading | Points]:

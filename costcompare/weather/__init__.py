@@ -9,6 +9,7 @@ typical        a typical year made from them
 made_sun       its sun
 made_air       its temperature, humidity and wind
 curve          smooth curves through means, noise that lasts
+winters        a year with a milder or a colder winter
 
 files          reading EPW, TMY3, TMY2 and plain CSV, writing plain CSV
 station_files  the three published formats
@@ -29,6 +30,7 @@ from costcompare.weather.stations import Station, find_stations, nearest_station
 from costcompare.weather.sun import Sun, sun_on, through_glass
 from costcompare.weather.table import Weather, checked
 from costcompare.weather.typical import typical_year
+from costcompare.weather.winters import with_winter
 
 __all__ = [
     "Station",
@@ -44,5 +46,6 @@ __all__ = [
     "sun_on",
     "through_glass",
     "typical_year",
+    "with_winter",
     "write_weather",
 ]

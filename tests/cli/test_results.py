@@ -15,6 +15,9 @@ from costcompare.comparing import compare
 from costcompare.comparison import as_document
 from tests.cli.conftest import Run
 
+PLAIN = ("--members", "0")
+"""No ranges: they have tests of their own"""
+
 
 @pytest.fixture(scope="module")
 def document(home: str) -> dict[str, Any]:
@@ -24,14 +27,14 @@ def document(home: str) -> dict[str, Any]:
 
 
 def test_compare_as_json_is_the_comparison(run: Run, home: str, document: dict[str, Any]) -> None:
-    result = run("compare", home, "--json", "-")
+    result = run("compare", home, *PLAIN, "--json", "-")
     assert result.exit_code == 0
     assert json.loads(result.stdout) == document
     assert result.stderr == ""
 
 
 def test_compare_shows_what_it_writes(run: Run, home: str, document: dict[str, Any]) -> None:
-    result = run("compare", home, "--json", "result.json")
+    result = run("compare", home, *PLAIN, "--json", "result.json")
     assert result.exit_code == 0
     assert result.stderr == "Wrote result.json\n"
     written = json.loads(Path("result.json").read_text(encoding="utf-8"))
@@ -48,7 +51,7 @@ def test_compare_shows_what_it_writes(run: Run, home: str, document: dict[str, A
         "What we assumed",
         "How sure we are",
         "Estimate, not a guarantee",
-        "cannot make ranges yet",
+        "without a range",
         document["weather"]["station"],
     ):
         assert heading in shown
@@ -58,8 +61,23 @@ def test_compare_shows_what_it_writes(run: Run, home: str, document: dict[str, A
         assert caution["text"] in shown
 
 
+def test_compare_gives_ranges(run: Run, home: str, document: dict[str, Any]) -> None:
+    result = run("compare", home, "--members", "4", "--json", "result.json")
+    assert result.exit_code == 0, result.stderr
+    written = json.loads(Path("result.json").read_text(encoding="utf-8"))
+    for choice, plain in zip(written["choices"], document["choices"], strict=True):
+        bill = choice["range"]["bill_usd"]
+        assert bill["low"] <= bill["likely"] <= bill["high"]
+        assert {**choice, "range": None} == plain
+    assert written["data_quality"]["members"] == 4
+    assert written["range_note"] in result.stdout
+    drivers = written["choices"][0]["range"]["drivers"]
+    assert drivers[0]["words"] in result.stdout
+    assert sum(driver["share"] for driver in drivers) <= 1.0
+
+
 def test_an_override_changes_the_answer(run: Run, home: str, document: dict[str, Any]) -> None:
-    result = run("compare", home, "--set", "thermostat.day=60 F", "--json", "-")
+    result = run("compare", home, *PLAIN, "--set", "thermostat.day=60 F", "--json", "-")
     colder = json.loads(result.stdout)["choices"][0]["annual"]["bill_usd"]
     assert colder < document["choices"][0]["annual"]["bill_usd"]
 
@@ -67,7 +85,7 @@ def test_an_override_changes_the_answer(run: Run, home: str, document: dict[str,
 def test_an_incentive_that_has_ended_is_shown_with_its_reason(run: Run, home: str) -> None:
     ended = '{ name = "tax credit", amount = "900 $", status = "confirmed", expires = 2025-12-31 }'
     words = ["--set", "money.installed_on=2026-01-01", "--set", f"money.incentives=[{ended}]"]
-    result = run("compare", home, *words, "--json", "result.json")
+    result = run("compare", home, *PLAIN, *words, "--json", "result.json")
     assert result.exit_code == 0, result.stderr
     written = json.loads(Path("result.json").read_text(encoding="utf-8"))
     assert written["choices"][-1]["money"]["incentives_usd"] == 0.0
@@ -78,7 +96,7 @@ def test_an_incentive_that_has_ended_is_shown_with_its_reason(run: Run, home: st
 def test_a_weather_file_changes_the_answer(run: Run, home: str, document: dict[str, Any]) -> None:
     made = run("weather", "make", "year.csv.gz", "--near", "47.52,-92.54")
     assert made.exit_code == 0
-    result = run("compare", home, "--weather", "year.csv.gz", "--json", "-")
+    result = run("compare", home, *PLAIN, "--weather", "year.csv.gz", "--json", "-")
     cold = json.loads(result.stdout)
     assert cold["weather"]["station"] != document["weather"]["station"]
     assert cold["choices"][0]["annual"]["bill_usd"] > document["choices"][0]["annual"]["bill_usd"]

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
+from costcompare.case.defaults import rows
 from costcompare.uncertainty.distributions import KINDS
 from costcompare.uncertainty.home_dials import HOME_DIALS
 from costcompare.uncertainty.spreads import KNOWN, fact_spreads
@@ -43,3 +46,11 @@ def test_a_value_beyond_the_usual_limits_keeps_its_side_of_them() -> None:
     leak = fact_spreads()["ducts.supply_leakage"].around(0.8, "seen")
     assert (leak.likely, leak.high, leak.most) == (0.8, 0.8, 0.8)
     assert leak.low == pytest.approx(0.52)
+
+
+def test_the_document_shows_every_row_as_it_is() -> None:
+    page = (Path(__file__).parents[2] / "docs" / "uncertainty.md").read_text(encoding="utf-8")
+    for row in rows("fact_spreads.csv"):
+        spreads = [f"{row[f'{known}_low']} to {row[f'{known}_high']}" for known in KNOWN]
+        cells = [f"`{row['fact']}`", row["words"], row["kind"], *spreads]
+        assert f"| {' | '.join(cells)} |" in page, row["fact"]

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections import Counter
 
-from costcompare.comparison import Comparison, FactLine
+from costcompare.comparison import Band, Choice, Comparison, FactLine, Warmth
 from costcompare.views import numbers
-from costcompare.views.wording.naming import listed, plural
+from costcompare.views.wording.naming import in_a_sentence, listed, plural
 
 KNOWN = ("measured", "seen", "guessed")
 """How a fact is known, the surest first."""
+
+MOST_NAMED = 3
+"""How many facts a sentence names as driving a range (judgement)"""
 
 NO_FACTS = frozenset({"format", "title"})
 """Lines of a case that say nothing about the home"""
@@ -34,14 +37,80 @@ def sureness_answer(comparison: Comparison) -> str:
 
 
 def range_answer(comparison: Comparison) -> str:
-    """Whether the figures carry a range, in a sentence."""
-    if all(choice.range is None for choice in comparison.choices):
+    """Whether the figures carry a range, and that of today's bill, in a sentence."""
+    now = comparison.today.range
+    if now is None:
         return (
-            "Every figure here is the likely value alone: the program cannot make ranges yet, so "
-            "take each as a good estimate, not as a promise. What narrows it most is to replace "
-            "guesses by measurements."
+            "Every figure here is the likely value alone, without a range: take each as a good "
+            "estimate, not as a promise. What narrows it most is to replace guesses by "
+            "measurements."
         )
-    return ""
+    return (
+        f"In 8 of 10 homes that fit these facts, today’s bill as you live now lies between "
+        f"{between(now.bill_usd)} a year; the middle is about "
+        f"{numbers.dollars_a_year(now.bill_usd.likely or 0.0)}.{_driven(comparison.today)}"
+    )
+
+
+def saving_range_answer(comparison: Comparison, name: str, warmth: Warmth) -> str:
+    """How sure the saving of a choice and its payback are, in sentences; empty without ranges."""
+    choice = comparison.choice(name, warmth)
+    if choice.range is None or choice.is_today or choice.range.first_year_saving_usd is None:
+        return ""
+    saving = choice.range.first_year_saving_usd
+    return (
+        f"With {in_a_sentence(choice)}, {warmth}, the first year’s saving against your bill now "
+        f"lies between {between(saving)} in 8 of 10 such homes. The money is back within its "
+        f"life, in today’s value, in {chance_words(choice.range.chance_of_payback_within_life)}."
+        f"{_driven(choice)}"
+    )
+
+
+def what_ranges_hold(comparison: Comparison) -> str:
+    """How many homes the ranges come from, and what is in them and what is not."""
+    quality = comparison.data_quality
+    if quality is None:
+        return ""
+    parts = [
+        f"{numbers.count(number)} {known}"
+        for known, number in zip(
+            KNOWN, (quality.measured, quality.seen, quality.guessed), strict=True
+        )
+        if number
+    ]
+    said = (
+        f"{numbers.count(quality.members)} homes were worked out; of the facts that can move a "
+        f"figure, {listed(parts)}."
+    )
+    if quality.guessed_share is not None:
+        said += f" Guesses make {numbers.percent(quality.guessed_share)} of the range of today’s "
+        said += "bill."
+    return f"{said} {comparison.range_note}"
+
+
+def between(band: Band) -> str:
+    """``$2,900 and $4,400``: the two ends of a range of money."""
+    return f"{numbers.dollars_in_a_range(band.low)} and {numbers.dollars_in_a_range(band.high)}"
+
+
+def chance_words(share: float | None) -> str:
+    """``about 7 of 10 such homes``; never none or all, which an ensemble cannot know."""
+    if share is None:
+        return numbers.MISSING
+    tenths = round(10.0 * share)
+    if tenths == 0:
+        return "fewer than 1 of 10 such homes"
+    if tenths == 10:
+        return "more than 9 of 10 such homes"
+    return f"about {tenths} of 10 such homes"
+
+
+def _driven(choice: Choice) -> str:
+    """What drives a choice's range most, as a sentence with a space before it."""
+    if choice.range is None or not choice.range.drivers:
+        return ""
+    named = listed([driver.words for driver in choice.range.drivers[:MOST_NAMED]])
+    return f" What drives that range most: {named}."
 
 
 def weather_answer(comparison: Comparison) -> str:

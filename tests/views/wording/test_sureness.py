@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from costcompare.comparison import Comparison, FactLine
+from costcompare.comparison import AS_WANTED, Comparison, FactLine
 from costcompare.views.wording.sureness import (
+    chance_words,
     fact_name,
     fact_value,
     known_counts,
     range_answer,
+    saving_range_answer,
     sureness_answer,
     weather_answer,
+    what_ranges_hold,
 )
 
 
@@ -40,7 +43,32 @@ def test_the_real_counts_cover_every_fact(comparison: Comparison) -> None:
 
 
 def test_missing_ranges_are_admitted(comparison: Comparison) -> None:
-    assert "cannot make ranges yet" in range_answer(comparison)
+    assert "without a range" in range_answer(comparison)
+    assert saving_range_answer(comparison, comparison.choices[-1].name, AS_WANTED) == ""
+    assert what_ranges_hold(comparison) == ""
+
+
+def test_a_range_is_told_with_what_drives_it(ranged: Comparison) -> None:
+    sentence = range_answer(ranged)
+    assert "lies between $2,900 and $4,400 a year; the middle is about $3,560" in sentence
+    assert "how much air the ducts lose and how warm it is kept" in sentence
+    told = saving_range_answer(ranged, ranged.choices[-1].name, AS_WANTED)
+    assert "between −$160 and $390 in 8 of 10 such homes" in told
+    assert "in about 2 of 10 such homes" in told
+    assert saving_range_answer(ranged, ranged.today.name, AS_WANTED) == ""
+
+
+def test_what_the_ranges_rest_on_is_told(ranged: Comparison) -> None:
+    assert what_ranges_hold(ranged) == (
+        "64 homes were worked out; of the facts that can move a figure, 1 measured, 18 seen and "
+        "11 guessed. Guesses make 60 % of the range of today’s bill. What they hold."
+    )
+
+
+def test_a_chance_is_never_told_as_none_or_all() -> None:
+    assert chance_words(0.0) == "fewer than 1 of 10 such homes"
+    assert chance_words(0.26) == "about 3 of 10 such homes"
+    assert chance_words(1.0) == "more than 9 of 10 such homes"
 
 
 def test_facts_read_as_words() -> None:
