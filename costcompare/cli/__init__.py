@@ -8,6 +8,7 @@ homes     new, check, compare, explain, thermostat, serve
 sizing    size
 leaving   report
 ratings   rate
+batch     batch
 weather   weather stations, make, show
 """
 
@@ -18,7 +19,7 @@ from typing import Annotated
 import typer
 
 from costcompare import __version__
-from costcompare.cli import homes, leaving, ratings, sizing, weather
+from costcompare.cli import batch, homes, leaving, ratings, sizing, weather
 
 app = typer.Typer(
     name="costcompare",
@@ -33,6 +34,7 @@ app.add_typer(homes.commands)
 app.add_typer(sizing.commands)
 app.add_typer(leaving.commands)
 app.add_typer(ratings.commands)
+app.add_typer(batch.commands)
 app.add_typer(weather.commands, name="weather")
 
 

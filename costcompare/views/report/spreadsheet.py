@@ -32,16 +32,14 @@ def export_csv(comparison: Comparison, *, units: numbers.Units = "customary") ->
     writer = csv.writer(out, quoting=csv.QUOTE_NONNUMERIC, lineterminator="\r\n")
     with numbers.written(units, comparison.currency):
         for row in _rows(comparison, ENGLISH):
-            writer.writerow([_safe(value) for value in row])
+            writer.writerow([safe(value) if isinstance(value, str) else value for value in row])
     return BYTE_ORDER_MARK + out.getvalue()
 
 
-def _safe(value: Value) -> Value:
-    """The value; a text that a spreadsheet would run, with an apostrophe in front."""
-    if isinstance(value, str):
-        starts = value.lstrip().startswith(STARTS_A_FORMULA) or value.startswith(STARTS_A_FORMULA)
-        return f"'{value}" if starts else value
-    return value
+def safe(text: str) -> str:
+    """The text; one that a spreadsheet would run, with an apostrophe in front."""
+    starts = text.lstrip().startswith(STARTS_A_FORMULA) or text.startswith(STARTS_A_FORMULA)
+    return f"'{text}" if starts else text
 
 
 def _rows(comparison: Comparison, words: Catalogue) -> Iterator[Sequence[Value]]:
