@@ -5,6 +5,7 @@
     │   ├── CaseError       a case file, an override, a new case
     │   ├── WeatherError    a weather file or table, a place without a station
     │   ├── TariffError     a tariff that cannot price a year
+    │   ├── BillsError      a file of bills, typed bills, temperatures that go with them
     │   └── OverwriteError      something would be overwritten without --force
     └── SimulationError     the model could not find an answer: exit code 1
 
@@ -59,6 +60,10 @@ class WeatherError(InputError):
 
 class TariffError(InputError):
     """A tariff cannot price the year it is asked to price."""
+
+
+class BillsError(InputError):
+    """Bills, the temperatures beside them or a stored promise cannot be read or used."""
 
 
 class OverwriteError(InputError):

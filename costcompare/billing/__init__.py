@@ -1,1 +1,5 @@
-"""What electricity costs: tariffs, and the clock that a bill is counted by."""
+"""What electricity costs and what real bills say.
+
+tariff        the bills of a year of hours; clock: the clock that they are counted by
+reading       real bills, read from any file, with every trap told
+"""
