@@ -4,12 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-import numpy as np
-
-from costcompare.cautions.seen import Seen, degf, named
+from costcompare.cautions.seen import Seen, degf, named, winter_mean
 from costcompare.comparison import Caution
 
-WINTER_MONTHS = (12, 1, 2)
 TIGHT = 5.0
 """[1/h] air changes at 50 Pa below which a fan for fresh air is asked for (judgement; energy
 codes ask for one from 3 to 5 on, from memory)"""
@@ -25,7 +22,7 @@ def without_heat(options: Sequence[Seen]) -> list[Caution]:
             continue
         bare = [room.name for room in option.home.rooms if room.name not in heated]
         if bare:
-            figures = ", ".join(f"{name} {degf(_winter_mean(option, name))}" for name in bare)
+            figures = ", ".join(f"{name} {degf(winter_mean(option, name))}" for name in bare)
             return [
                 Caution(
                     "Rooms without heat of their own",
@@ -35,12 +32,6 @@ def without_heat(options: Sequence[Seen]) -> list[Caution]:
                 )
             ]
     return []
-
-
-def _winter_mean(option: Seen, room: str) -> float:
-    year = option.year
-    winter = np.isin(year.index.month.to_numpy(), WINTER_MONTHS)
-    return float(year.room_temperature[winter, year.room_names.index(room)].mean())
 
 
 def fresh_air(today: Seen, options: Sequence[Seen]) -> list[Caution]:

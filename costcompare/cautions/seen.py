@@ -5,12 +5,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+import numpy as np
+
 from costcompare.case.facts import Home, System
 from costcompare.comparison import CrawlspaceYear
 from costcompare.simulation import HourlyResult
 
 CFM = 4.719474e-4
 """[m3/s] of a cubic foot a minute (exact to its digits)"""
+
+WINTER_MONTHS = (12, 1, 2)
 
 
 @dataclass(frozen=True)
@@ -30,6 +34,13 @@ class Seen:
     @property
     def has_heat_pump(self) -> bool:
         return bool(self.system.heads) or self.system.ducted_unit is not None
+
+
+def winter_mean(seen: Seen, room: str) -> float:
+    """Mean air of a room over December to February [degC]."""
+    year = seen.year
+    winter = np.isin(year.index.month.to_numpy(), WINTER_MONTHS)
+    return float(year.room_temperature[winter, year.room_names.index(room)].mean())
 
 
 def degf(celsius: float) -> str:
