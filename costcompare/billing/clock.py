@@ -27,6 +27,16 @@ class CivilHours:
     """Proleptic ordinal of the date, as ``datetime.date.toordinal``"""
 
     @property
+    def billing_day(self) -> NDArray[np.int64]:
+        """``day``, but the nearest day of ``month`` where the local clock is in another month."""
+        months = np.datetime64(0, "D") + (self.day - ORDINAL_OF_1970)
+        strayed = months.astype("datetime64[M]").astype(np.int64) % 12 != self.month
+        day = self.day.copy()
+        for place in np.flatnonzero(strayed):
+            day[place] += 1 if place < len(day) // 2 else -1
+        return day
+
+    @property
     def weekend(self) -> NDArray[np.bool_]:
         """Saturday or Sunday."""
         weekend: NDArray[np.bool_] = self.weekday >= 5

@@ -6,8 +6,8 @@ are in degrees Celsius [degC], differences in kelvin [K], all else in SI base un
 unless the name says otherwise; money is in dollars and energy prices in dollars per kWh
 because that is what a bill is written in.
 
-The home is in :mod:`home_facts`, systems in :mod:`system_facts`, prices in
-:mod:`price_facts`; all their names can be had from here.
+The home is in :mod:`home_facts`, systems in :mod:`system_facts`, prices of electricity in
+:mod:`tariff_facts`, money over the years in :mod:`price_facts`; all names can be had from here.
 """
 
 from __future__ import annotations
@@ -42,10 +42,6 @@ from costcompare.case.home_facts import (
 from costcompare.case.price_facts import (
     Incentive,
     MoneyFacts,
-    Period,
-    Season,
-    Tariff,
-    Tier,
 )
 from costcompare.case.system_facts import (
     EQUIPMENT_CLASSES,
@@ -61,6 +57,19 @@ from costcompare.case.system_facts import (
     UnitPoint,
     UnitSpeed,
 )
+from costcompare.case.tariff_facts import (
+    Change,
+    Conventions,
+    DemandCharge,
+    Export,
+    Period,
+    Rider,
+    Season,
+    Tariff,
+    Tax,
+    Tier,
+    YearDays,
+)
 
 __all__ = [
     "EQUIPMENT_CLASSES",
@@ -68,15 +77,19 @@ __all__ = [
     "AirLeakage",
     "Blower",
     "Case",
+    "Change",
     "ComfortBand",
     "Construction",
     "Constructions",
+    "Conventions",
     "Crawlspace",
+    "DemandCharge",
     "Doorway",
     "DoorwayState",
     "DuctLocation",
     "Ducts",
     "ExhaustFan",
+    "Export",
     "Fact",
     "Fireplace",
     "Foundation",
@@ -92,6 +105,7 @@ __all__ = [
     "Orientation",
     "OtherUse",
     "Period",
+    "Rider",
     "Room",
     "RoomHeater",
     "Season",
@@ -99,6 +113,7 @@ __all__ = [
     "System",
     "SystemKind",
     "Tariff",
+    "Tax",
     "Thermostat",
     "Tier",
     "UnitMode",
@@ -107,6 +122,7 @@ __all__ = [
     "VentState",
     "WeatherChoice",
     "Windows",
+    "YearDays",
 ]
 
 Known = Literal["measured", "seen", "guessed"]
@@ -171,3 +187,5 @@ class Case:
     facts: tuple[Fact, ...]
     directory: Path | None = None
     """Folder of the case file; relative paths in it start there"""
+    other_tariffs: tuple[Tariff, ...] = ()
+    """Other prices under which every choice is billed too"""

@@ -10,8 +10,8 @@ import pandas as pd
 from numpy.typing import NDArray
 from scipy.stats import norm
 
-from costcompare.billing.tariff import bill, needs_hours, year_bill
-from costcompare.case.facts import Case, Home, Tariff
+from costcompare.billing.tariff import needs_hours, year_bills
+from costcompare.case.facts import Case, Home
 from costcompare.comfort import comfort_limits
 from costcompare.comparison import AS_WANTED, Choice
 from costcompare.simulation import Limits, Run, Years, simulate_years
@@ -120,16 +120,10 @@ def winters(draws: Draws) -> list[tuple[list[int], float]]:
 
 def _bills(case: Case, years: Years, weather: Weather) -> Floats:
     """The year's bill of each run [$]."""
-    tariff = case.tariff
-    if years.hourly is not None:
-        index, zone = weather.table.index, case.home.site.time_zone
-        assert isinstance(index, pd.DatetimeIndex)
-        return np.array([year_bill(tariff, kwh, index, zone).total_usd for kwh in years.hourly])
-    return np.array([_by_month(tariff, kwh) for kwh in years.by_month(years.electricity)])
-
-
-def _by_month(tariff: Tariff, kwh: Floats) -> float:
-    return sum(bill(tariff, float(use), month=m + 1).total_usd for m, use in enumerate(kwh))
+    index, zone = weather.table.index, case.home.site.time_zone
+    assert isinstance(index, pd.DatetimeIndex)
+    used = years.by_month(years.electricity) if years.hourly is None else years.hourly
+    return year_bills(case.tariff, used, index, zone).total_usd
 
 
 def _warm_share(years: Years) -> Floats:
