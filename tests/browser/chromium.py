@@ -16,7 +16,9 @@ from costcompare.views.dashboard import make_app
 
 NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome")
 PATIENCE_MS = 300_000
-"""How long a step may take before it is given up: a slow machine is no failure"""
+"""How long the first opening may take before it is given up: code may have to be compiled"""
+STEP_MS = 90_000
+"""How long a step may take after that: a slow machine is no failure"""
 SIZES = {"phone": (390, 844), "tablet": (820, 1180), "laptop": (1280, 800)}
 """Widths and heights of the three screens the page is made for [px]"""
 
@@ -59,6 +61,8 @@ def open_page(page: Page, address: str) -> None:
     page.set_default_timeout(PATIENCE_MS)
     page.goto(address)
     settled(page)
+    expect.set_options(timeout=STEP_MS)
+    page.set_default_timeout(STEP_MS)
 
 
 def settled(page: Page) -> None:
@@ -67,3 +71,20 @@ def settled(page: Page) -> None:
     page.locator("#busy").wait_for(state="hidden")
     page.locator("#setting-shown.is-waiting").wait_for(state="detached")
     expect(page.locator("figure[aria-label='A chart']")).to_have_count(0)
+
+
+def open_form(page: Page) -> None:
+    """Open the visit form and wait until it is drawn."""
+    page.get_by_role("button", name="Facts of this home").click()
+    expect(page.locator("#stop-money")).to_be_visible()
+
+
+def answer(page: Page, place: str, text: str) -> None:
+    """Type an answer into a field of the form and leave it, opening the lines around it."""
+    field = page.locator(f"#ask-{place}")
+    field.evaluate(
+        "field => { for (let line = field.closest('details'); line;"
+        " line = line.parentElement.closest('details')) line.open = true; }"
+    )
+    field.fill(text)
+    field.press("Tab")

@@ -7,6 +7,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
+from tests.browser.chromium import SIZES, answer, open_form
+
 pytestmark = pytest.mark.browser
 
 AXE = Path(__file__).with_name("axe.min.js").read_text(encoding="utf-8")
@@ -35,12 +37,17 @@ def test_nor_with_every_table_open(page: Page) -> None:
     assert obstacles(page) == []
 
 
-def test_nor_with_the_drawer_open(page: Page) -> None:
-    page.get_by_role("button", name="Facts of this home").click()
-    expect(page.get_by_role("dialog")).to_be_visible()
-    page.locator("#fact-day").fill("fish")
-    page.get_by_role("button", name="Work it out again").click()
-    expect(page.locator("#faults")).to_contain_text("fish")
+@pytest.mark.parametrize("size", ["phone", "laptop"])
+def test_nor_with_the_form_open_and_an_answer_wrong(page: Page, size: str) -> None:
+    width, height = SIZES[size]
+    page.set_viewport_size({"width": width, "height": height})
+    open_form(page)
+    for line in page.locator("#visit-form details > summary").all():
+        line.evaluate("line => { line.parentElement.open = true; }")
+    answer(page, "thermostat-day", "fish")
+    expect(page.locator("#ask-thermostat-day-wrong")).to_contain_text("fish")
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    assert page.locator("#visit").evaluate("it => it.scrollWidth <= it.clientWidth")
     assert obstacles(page) == []
 
 
@@ -51,7 +58,11 @@ def test_every_chart_says_in_words_what_it_shows(page: Page) -> None:
 
 
 def test_fingers_find_everything(page: Page) -> None:
-    for target in page.locator("button:visible, summary, .contents a, #choice").all():
+    open_form(page)
+    for stop in ("place", "rooms", "options"):
+        page.locator(f"#stop-{stop} > summary").click()
+    places = "button:visible, summary:visible, .contents a, #choice, #visit input:visible"
+    for target in page.locator(f"{places}, #visit select:visible").all():
         box = target.bounding_box()
         assert box is not None
         assert box["height"] >= SMALLEST_TARGET_PX, target.inner_text()

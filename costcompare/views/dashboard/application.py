@@ -9,9 +9,10 @@ from typing import Any
 from dash import Dash
 
 from costcompare.case import example_path, read_document
-from costcompare.views.dashboard import callbacks, changing, showing
+from costcompare.views.dashboard import callbacks, showing
 from costcompare.views.dashboard.safety import make_safe
 from costcompare.views.dashboard.skeleton import skeleton
+from costcompare.views.dashboard.visit.doors import Desk, open_doors
 from costcompare.views.dashboard.workbench import Workbench
 
 TITLE = "costcompare: what a home’s heating costs"
@@ -47,7 +48,7 @@ def make_app(
     bench = Workbench(document, directory)
     callbacks.register(app, bench)
     showing.register(app, bench)
-    changing.register(app, bench)
+    open_doors(app.server, Desk(bench.opened, directory))
     make_safe(app, hosts)
     return app
 

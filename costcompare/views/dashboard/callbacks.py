@@ -1,7 +1,8 @@
-"""From a visitor's changes to the filled page.
+"""From a visitor's document to the filled page.
 
-``history`` (the visitor's changes) leads to ``worked`` (what was worked out), that to the
-parts (``showing``) and to the slider's ``book``; the slider itself is answered in the browser.
+The browser keeps ``history`` (the visitor's steps); its ``document`` leads to ``worked`` (what
+was worked out), that to the parts (``showing``) and to the slider's ``book``; the slider itself is
+answered in the browser.
 """
 
 from __future__ import annotations
@@ -13,11 +14,11 @@ from dash import Dash, Input, Output, State, no_update
 from costcompare.errors import CostCompareError, InputError
 from costcompare.views.dashboard import filling
 from costcompare.views.dashboard.book import make_book
-from costcompare.views.dashboard.browser_side import answered_in_browser, replaceable
-from costcompare.views.dashboard.history import current
-from costcompare.views.dashboard.showing import shown_choice
-from costcompare.views.dashboard.skeleton import PATIENCE, PATIENCE_WITH_SETTINGS
-from costcompare.views.dashboard.workbench import Workbench
+from costcompare.views.dashboard.browser_side import answered_in_browser
+from costcompare.views.dashboard.showing import shown_choice, shown_home
+from costcompare.views.dashboard.skeleton import PATIENCE
+from costcompare.views.dashboard.workbench import SETTINGS_DEGF, Workbench
+from costcompare.views.wording.changing import change_answer
 from costcompare.views.wording.naming import choosable
 
 REPAINTED = (
@@ -31,6 +32,8 @@ REPAINTED = (
     Output("warm-note", "children"),
     Output("slim-bill", "children"),
     Output("slim-warmth", "children"),
+    Output("visit-bill", "children"),
+    Output("visit-warmth", "children"),
     Output("setting-answer", "children"),
     Output("night-answer", "children"),
     Output("today-at-bill", "children"),
@@ -48,6 +51,7 @@ REPAINTED = (
 
 def register(app: Dash, bench: Workbench) -> None:
     """Connect the page to the workbench."""
+    _register_beginning(app, bench)
     _register_working_out(app, bench)
     _register_sweep(app, bench)
     _register_repainting(app)
@@ -71,19 +75,7 @@ def _register_repainting(app: Dash) -> None:
         Input("setting", "value"),
         Input("night", "value"),
         Input("book", "data"),
-        State("first", "data"),
-    )
-    # Dash holds back whatever waits for the book while settings are being worked out, so the
-    # first headline of a choice is painted by a call of its own.
-    answered_in_browser(
-        app,
-        "paintFirst",
-        *(replaceable(output) for output in REPAINTED),
         Input("first", "data"),
-        State("setting", "value"),
-        State("night", "value"),
-        State("book", "data"),
-        prevent_initial_call=True,
     )
     answered_in_browser(
         app,
@@ -101,6 +93,22 @@ def failure_words(error: CostCompareError) -> list[str]:
     return [str(error)]
 
 
+def _register_beginning(app: Dash, bench: Workbench) -> None:
+    @app.callback(Output("opened", "data"), Input("opened", "id"))
+    def give_opened(_identity: str) -> dict[str, Any]:
+        return {"key": bench.opened_key, "document": bench.opened}
+
+    answered_in_browser(
+        app,
+        "begin",
+        Output("history", "data"),
+        Output("document", "data"),
+        Input("opened", "data"),
+        State("history", "data"),
+        prevent_initial_call=True,
+    )
+
+
 def _register_working_out(app: Dash, bench: Workbench) -> None:
     @app.callback(
         Output("worked", "data"),
@@ -108,42 +116,69 @@ def _register_working_out(app: Dash, bench: Workbench) -> None:
         Output("choice", "value"),
         Output("title", "children"),
         Output("trouble", "children"),
-        Input("history", "data"),
+        Output("said", "children"),
+        Input("document", "data"),
         State("choice", "value"),
+        State("worked", "data"),
         running=[(Output("busy", "children"), PATIENCE, "")],
+        prevent_initial_call=True,
     )
-    def work_out(history: Any, chosen: str | None) -> tuple[Any, ...]:
+    def work_out(document: Any, chosen: Any, before: Any) -> tuple[Any, ...]:
         try:
-            worked = bench.worked(current(history, bench.opened_key))
+            worked = bench.worked(document)
         except CostCompareError as error:
-            return no_update, no_update, no_update, no_update, "\n".join(failure_words(error))
+            same = no_update
+            return same, same, same, same, "\n".join(failure_words(error)), ""
         names = choosable(worked.comparison)
+        old = shown_home(bench, before)
         return (
-            {"key": worked.key, "history": history},
+            {"key": worked.key, "document": document},
             [{"value": name, "label": name} for name in names],
             chosen if chosen in names else names[0],
             worked.comparison.title,
             "",
+            change_answer(old.comparison, worked.comparison) if old else "",
         )
 
 
 def _register_sweep(app: Dash, bench: Workbench) -> None:
+    """A few settings at a time: the browser asks on until all are there, or moves on."""
+
     @app.callback(
+        Output("swept", "data"),
         Output("book", "data"),
         Output("setting-table-tree", "data"),
-        Input("worked", "data"),
-        Input("choice", "value"),
+        Input("sweep-on", "data"),
+        State("worked", "data"),
+        State("choice", "value"),
         prevent_initial_call=True,
-        running=[
-            (Output("busy", "children"), PATIENCE_WITH_SETTINGS, ""),
-            (Output("setting", "disabled"), True, False),
-        ],
     )
-    def sweep(worked: Any, name: str | None) -> tuple[Any, Any]:
+    def sweep(_asked: Any, worked: Any, name: Any) -> tuple[Any, Any, Any]:
         shown = shown_choice(bench, worked, name)
         if shown is None:
-            return no_update, no_update
+            return no_update, no_update, no_update
         known, name = shown
-        swept = bench.swept(known, name)
-        book = make_book(known.comparison, swept, name, known.key)
-        return book, filling.setting_table(swept, name)
+        there, of = bench.sweep_on(known, name), len(SETTINGS_DEGF)
+        swept = {"key": known.key, "choice": name, "there": there, "of": of}
+        if there < of:
+            return swept, no_update, no_update
+        whole = bench.swept(known, name)
+        book = make_book(known.comparison, whole, name, known.key)
+        return swept, book, filling.setting_table(whole, name)
+
+    answered_in_browser(
+        app,
+        "sweepOn",
+        Output("sweeping", "children"),
+        Input("first", "data"),
+        Input("swept", "data"),
+        State("book", "data"),
+        prevent_initial_call=True,
+    )
+    answered_in_browser(
+        app,
+        "isUnready",
+        Output("setting", "disabled"),
+        Input("first", "data"),
+        Input("book", "data"),
+    )

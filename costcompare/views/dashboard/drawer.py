@@ -1,59 +1,57 @@
-"""The adviser's drawer: a handful of facts to change, and the way back."""
+"""The adviser's drawer: the frame of the visit form; assets/visit.js fills and runs it."""
 
 from __future__ import annotations
 
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import html
 
-from costcompare.views.dashboard.facts_offered import OFFERED, OfferedFact
+from costcompare.views.dashboard.places import aria
+
+NAME = "Facts of this home"
 
 
-def drawer() -> dmc.Drawer:
-    """The closed drawer; callbacks fill its fields."""
-    return dmc.Drawer(
-        id="facts",
-        title="Facts of this home",
-        closeButtonProps={"aria-label": "Close the facts", "size": "xl"},
-        position="right",
-        size="min(460px, 100vw)",
-        padding="lg",
-        keepMounted=True,
-        zIndex=300,
-        overlayProps={"backgroundOpacity": 0.25},
-        children=html.Div(
-            [
-                html.P(
-                    "For the adviser. Change what you know better and work it out again; an "
-                    "empty field leaves the fact as it is.",
-                    className="aside",
-                ),
-                *(_field(fact) for fact in OFFERED),
-                html.Div(id="faults", role="alert"),
-                html.P(id="said", role="status", className="said"),
-                html.Div(
-                    [
-                        html.Button("Work it out again", id="again", className="strong-button"),
-                        html.Button("Undo the last change", id="undo", className="quiet-button"),
-                        html.Button(
-                            "Back to the case as opened", id="reopen", className="quiet-button"
-                        ),
-                    ],
-                    className="buttons",
-                ),
-            ],
-            className="drawer-body",
-        ),
+def drawer() -> html.Section:
+    """The closed drawer."""
+    return html.Section(
+        [
+            html.Div(
+                [
+                    html.H2(NAME, id="visit-name", tabIndex="-1"),
+                    html.Button("Close", id="close-facts", className="quiet-button"),
+                ],
+                className="visit-head",
+            ),
+            html.P(
+                [html.Span(id="visit-bill"), html.Span(id="visit-warmth")],
+                className="visit-line",
+                **aria(hidden="true"),
+            ),
+            html.Div(_buttons(), className="visit-buttons"),
+            html.P(id="said", role="status", className="said"),
+            html.Div(id="faults", role="alert"),
+            html.P(
+                "Ask along the walk through the house. An empty field is not known: it is filled "
+                "with a guess, and the guess is shown. A bare number takes the unit of its label.",
+                className="aside",
+            ),
+            html.Div(id="visit-form"),
+        ],
+        id="visit",
+        className="visit",
+        hidden=True,
+        role="complementary",
+        **aria(labelledby="visit-name"),
     )
 
 
-def _field(fact: OfferedFact) -> Any:
-    return dmc.TextInput(
-        id=f"fact-{fact.key}",
-        label=fact.label,
-        description=fact.hint,
-        value="",
-        size="md",
-        autoComplete="off",
+def _buttons() -> list[Any]:
+    named = (
+        ("undo", "Undo"),
+        ("redo", "Redo"),
+        ("save-case", "Save this case"),
+        ("open-case", "Open a case"),
+        ("new-home", "Start a new home"),
+        ("reopen", "Back to the case as opened"),
     )
+    return [html.Button(words, id=key, className="quiet-button") for key, words in named]

@@ -18,7 +18,6 @@ from costcompare.views.dashboard.filling import (
     sure_part,
 )
 from costcompare.views.dashboard.filling_rooms import rooms_part
-from costcompare.views.dashboard.history import current
 from costcompare.views.dashboard.places import tree_of
 from costcompare.views.dashboard.skeleton import PATIENCE_WITH_SETTINGS
 from costcompare.views.dashboard.workbench import Workbench, Worked
@@ -104,21 +103,21 @@ def register(app: Dash, bench: Workbench) -> None:
 def shown_home(bench: Workbench, worked: Any) -> Worked | None:
     """The home that the page shows; None before there is one.
 
-    The page holds a visitor's changes, not results: those are looked up, or worked out once
+    The page holds a visitor's document, not results: those are looked up, or worked out once
     more where they are no longer kept.
     """
-    if not worked:
+    if not isinstance(worked, Mapping):
         return None
     try:
-        return bench.worked(current(worked["history"], bench.opened_key))
+        return bench.worked(worked.get("document"))
     except CostCompareError:
         return None
 
 
-def shown_choice(bench: Workbench, worked: Any, name: str | None) -> tuple[Worked, str] | None:
+def shown_choice(bench: Workbench, worked: Any, name: Any) -> tuple[Worked, str] | None:
     """The home and the choice that the page shows; None where the home has no such choice."""
     known = shown_home(bench, worked)
-    if known is None or name is None or name not in choosable(known.comparison):
+    if known is None or name not in choosable(known.comparison):
         return None
     return known, name
 

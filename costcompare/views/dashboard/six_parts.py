@@ -94,6 +94,7 @@ def _thermostat() -> list[Any]:
     marks = [{"value": degf, "label": str(degf)} for degf in range(first, last + 1, 4)]
     return [
         html.P(id="setting-answer", className="answer"),
+        html.P(id="sweeping", className="aside"),
         html.Div(
             [
                 html.P("Thermostat setting, °F", className="control-label"),

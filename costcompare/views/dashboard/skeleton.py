@@ -8,6 +8,7 @@ import dash_mantine_components as dmc
 from dash import dcc, html
 
 from costcompare.views import numbers
+from costcompare.views.dashboard.drawer import NAME as DRAWER_NAME
 from costcompare.views.dashboard.drawer import drawer
 from costcompare.views.dashboard.places import aria
 from costcompare.views.dashboard.six_parts import PARTS, six_parts
@@ -60,9 +61,13 @@ def skeleton() -> Any:
 
 def _stores() -> list[Any]:
     return [
+        dcc.Store(id="opened"),
         dcc.Store(id="history", storage_type="session"),
+        dcc.Store(id="document"),
         dcc.Store(id="worked"),
         dcc.Store(id="first"),
+        dcc.Store(id="sweep-on"),
+        dcc.Store(id="swept"),
         dcc.Store(id="book"),
     ]
 
@@ -71,7 +76,12 @@ def _top() -> html.Div:
     return html.Div(
         [
             html.Span("costcompare", className="wordmark"),
-            html.Button("Facts of this home", id="open-facts", className="quiet-button"),
+            html.Button(
+                DRAWER_NAME,
+                id="open-facts",
+                className="quiet-button",
+                **aria(expanded="false", controls="visit"),
+            ),
         ],
         className="top",
     )

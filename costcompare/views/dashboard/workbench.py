@@ -13,19 +13,23 @@ from pathlib import Path
 from typing import Any, Generic, TypeVar
 
 from costcompare import thermostat, units
-from costcompare.case import case_from_document, override
+from costcompare.case import case_from_document
 from costcompare.case.facts import Case
 from costcompare.comparing import compare, weather_of
 from costcompare.comparison import Comparison
-from costcompare.thermostat import Sweep
+from costcompare.thermostat import Sweep, SweepChoice
+from costcompare.views.dashboard.visit.intake import taken_in
 from costcompare.weather import Weather
 
 T = TypeVar("T")
 
 SETTINGS_DEGF = tuple(range(58, 75))
 """[degF] the thermostat settings of part four"""
-KEPT_HOMES, KEPT_SWEEPS = 12, 60
-"""How many results stay in memory (judgement: a visit changes a handful of facts)"""
+SETTINGS_AT_ONCE = 2
+"""How many settings are worked out before the browser is answered: less than a second's work"""
+KEPT_HOMES, KEPT_SETTINGS = 40, 4000
+"""How many results stay in memory, half a megabyte a home, two kilobytes a setting (judgement:
+twenty visitors, each with two homes)"""
 
 
 @dataclass(frozen=True)
@@ -40,58 +44,81 @@ class Worked:
 
 
 class Workbench:
-    """The opened case, and everything worked out from it and from visitors' changes.
+    """The opened case, and everything worked out from it and from visitors' documents.
 
     Holds nothing about a visitor: results are kept by the facts that they come from.
     """
 
     def __init__(self, document: Mapping[str, Any], directory: Path | None = None) -> None:
-        self._opened = dict(document)
+        self.opened: dict[str, Any] = taken_in(document, document)
         self._directory = directory
         self._worked: _Once[Worked] = _Once(KEPT_HOMES)
-        self._sweeps: _Once[Sweep] = _Once(KEPT_SWEEPS)
-        self.opened_key = key_of(self._opened)
+        self._settings: _Once[Sweep] = _Once(KEPT_SETTINGS)
+        self._first_answers = _Hurry()
+        self.opened_key = key_of(self.opened)
 
-    def changed(self, changes: Mapping[str, str]) -> dict[str, Any]:
-        """The opened case with changes carried out; raises CaseError."""
-        document = self._opened
-        for path, text in changes.items():
-            document = override(document, f"{path}={text}")
-        return document
-
-    def worked(self, changes: Mapping[str, str]) -> Worked:
-        """The comparison for the opened case with changes; raises CostCompareError."""
-        document = self.changed(changes)
+    def worked(self, given: Any) -> Worked:
+        """The comparison for a document that a browser gave; raises CostCompareError."""
+        document = taken_in(given, self.opened)
         key = key_of(document)
 
         def work() -> Worked:
             case = case_from_document(document, directory=self._directory)
             weather = weather_of(case)
-            return Worked(key, document, case, weather, compare(case, weather=weather))
+            with self._first_answers:
+                comparison = compare(case, weather=weather)
+            return Worked(key, document, case, weather, comparison)
 
         return self._worked.get(key, work)
 
-    def swept(self, worked: Worked, name: str) -> Sweep:
-        """Today and one choice at every thermostat setting; raises CostCompareError.
+    def sweep_on(self, worked: Worked, name: str) -> int:
+        """Work out the next few settings of today and one choice; how many are there now.
 
-        Each choice is swept by itself and kept, so that the first one shows soon.
+        A browser asks again until all are there, and stops asking when its visitor has moved
+        on: so nothing is worked out that nobody waits for. Raises CostCompareError.
         """
-        today = self._swept_alone(worked, worked.comparison.today.name)
-        if name == worked.comparison.today.name:
-            return today
-        return replace(today, choices=today.choices + self._swept_alone(worked, name).choices)
+        names = _today_and(worked, name)
+        missing = [s for s in SETTINGS_DEGF if not all(self._has(worked, n, s) for n in names)]
+        for setting in missing[:SETTINGS_AT_ONCE]:
+            self._first_answers.let_by()
+            for one in names:
+                self._setting(worked, one, setting)
+        return len(SETTINGS_DEGF) - len(missing[SETTINGS_AT_ONCE:])
 
-    def _swept_alone(self, worked: Worked, name: str) -> Sweep:
+    def swept(self, worked: Worked, name: str) -> Sweep:
+        """Today and one choice at every thermostat setting; raises CostCompareError."""
+        parts = [
+            [self._setting(worked, one, setting) for setting in SETTINGS_DEGF]
+            for one in _today_and(worked, name)
+        ]
+        return replace(
+            parts[0][0],
+            settings_degf=tuple(part.settings_degf[0] for part in parts[0]),
+            choices=tuple(_joined([part.choices[0] for part in of_one]) for of_one in parts),
+        )
+
+    def _has(self, worked: Worked, name: str, setting: int) -> bool:
+        return self._settings.has(f"{worked.key} {setting} {name}")
+
+    def _setting(self, worked: Worked, name: str, setting: int) -> Sweep:
+        degc = units.parse(f"{setting} F", "temperature")
+
         def work() -> Sweep:
-            return thermostat.sweep(
-                worked.case, _settings_degc(), only=(name,), weather=worked.weather
-            )
+            return thermostat.sweep(worked.case, [degc], only=(name,), weather=worked.weather)
 
-        return self._sweeps.get(f"{worked.key} {name}", work)
+        return self._settings.get(f"{worked.key} {setting} {name}", work)
 
 
-def _settings_degc() -> list[float]:
-    return [units.parse(f"{degf} F", "temperature") for degf in SETTINGS_DEGF]
+def _today_and(worked: Worked, name: str) -> list[str]:
+    """The names to sweep: today's, and that of the choice where it is another."""
+    return list(dict.fromkeys((worked.comparison.today.name, name)))
+
+
+def _joined(parts: list[SweepChoice]) -> SweepChoice:
+    """One choice at every setting from its single settings: held ones first."""
+    years = [year for part in parts for year in part.years]
+    held = tuple(year for year in years if year.held)
+    return replace(parts[0], years=held + tuple(year for year in years if not year.held))
 
 
 def key_of(document: Mapping[str, Any]) -> str:
@@ -107,6 +134,12 @@ class _Once(Generic[T]):
         self._kept = kept
         self._lock = threading.Lock()
         self._futures: OrderedDict[str, Future[T]] = OrderedDict()
+
+    def has(self, key: str) -> bool:
+        """Whether a result is there without waiting."""
+        with self._lock:
+            future = self._futures.get(key)
+            return future is not None and future.done()
 
     def get(self, key: str, work: Callable[[], T]) -> T:
         with self._lock:
@@ -126,3 +159,28 @@ class _Once(Generic[T]):
                 future.set_exception(error)
                 raise
         return future.result()
+
+
+class _Hurry:
+    """First answers that are being worked out: what can wait lets them by."""
+
+    LONGEST_WAIT_S = 5.0
+    """[s] so that a steady stream of them holds nobody up for good (judgement)"""
+
+    def __init__(self) -> None:
+        self._changed = threading.Condition()
+        self._count = 0
+
+    def __enter__(self) -> None:
+        with self._changed:
+            self._count += 1
+
+    def __exit__(self, *_error: object) -> None:
+        with self._changed:
+            self._count -= 1
+            self._changed.notify_all()
+
+    def let_by(self) -> None:
+        """Wait until no first answer is being worked out."""
+        with self._changed:
+            self._changed.wait_for(lambda: self._count == 0, timeout=self.LONGEST_WAIT_S)

@@ -41,7 +41,7 @@ def homes() -> Iterator[Any]:
 
 @pytest.fixture(scope="module", params=homes())
 def worked(request: pytest.FixtureRequest) -> Worked:
-    return Workbench(request.param).worked({})
+    return Workbench(request.param).worked(request.param)
 
 
 def shown(filled: dict[str, Any]) -> list[str]:

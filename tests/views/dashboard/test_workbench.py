@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import threading
 from pathlib import Path
 from typing import Any
@@ -20,25 +21,31 @@ def opened() -> dict[str, Any]:
 
 def test_equal_documents_share_a_key_and_others_do_not(opened: dict[str, Any]) -> None:
     bench = Workbench(opened)
-    assert key_of(opened) == key_of(dict(reversed(opened.items()))) == bench.opened_key
-    assert key_of(bench.changed({"thermostat.day": "61 F"})) != bench.opened_key
-    assert key_of(opened) == bench.opened_key, "a change touched the opened case"
+    assert key_of(bench.opened) == key_of(dict(reversed(bench.opened.items()))) == bench.opened_key
+    assert key_of({**bench.opened, "title": "another"}) != bench.opened_key
 
 
 def test_a_wrong_value_raises_every_fault(opened: dict[str, Any]) -> None:
     bench = Workbench(opened)
+    wrong = {**opened, "thermostat": {"day": "fish"}, "other_use": {"hot_water": "much"}}
     with pytest.raises(CaseError) as caught:
-        bench.worked({"thermostat.day": "fish", "house.attic_insulation": "thick"})
+        bench.worked(wrong)
     assert {fault.path for fault in caught.value.faults} >= {
         "thermostat.day",
-        "house.attic_insulation",
+        "other_use.hot_water",
     }
+
+
+@pytest.mark.parametrize("given", [None, 3, "text", [], {}, {"weather": {"file": "secret.csv"}}])
+def test_what_is_no_case_is_refused(opened: dict[str, Any], given: object) -> None:
+    with pytest.raises(CaseError):
+        Workbench(opened).worked(given)
 
 
 def test_the_same_home_is_worked_out_once(opened: dict[str, Any]) -> None:
     bench = Workbench(opened, Path(example_path("demo")).parent)
-    first = bench.worked({})
-    assert bench.worked({}) is first
+    first = bench.worked(opened)
+    assert bench.worked(json.loads(json.dumps(bench.opened))) is first
     assert first.comparison.title == opened["title"]
     assert (SETTINGS_DEGF[0], SETTINGS_DEGF[-1]) == (58, 74)
 

@@ -14,6 +14,8 @@
       headline.warm_note,
       headline.slim_bill,
       headline.slim_warmth,
+      headline.slim_bill, // once more, in the drawer
+      headline.slim_warmth,
     ];
   }
 
@@ -37,13 +39,13 @@
   }
 
   function repaint(setting, night, book, first) {
-    const outputs = 21;
+    const outputs = 23;
     const same = window.dash_clientside.no_update;
     if (!first) {
       return Array(outputs).fill(same);
     }
     // Until the settings of this choice are worked out, the page shows it as compared.
-    if (!book || book.key !== first.key || book.choice !== first.choice) {
+    if (!isBookOf(book, first)) {
       const unknown = Array(7).fill("…");
       return headlineTexts(first.headline).concat(
         [first.waiting],
@@ -70,8 +72,31 @@
     ]);
   }
 
-  function paintFirst(first, setting, night, book) {
-    return repaint(setting, night, book, first);
+  const isBookOf = (book, first) =>
+    Boolean(book && first && book.key === first.key && book.choice === first.choice);
+
+  // Settings are worked out a few at a time, after everything else of the page has been asked
+  // for: each answer asks for the next, until all are there or the visitor has moved on.
+  const LET_OTHERS_BY_MS = 250;
+  let sweepNumber = 0;
+  let sweepTimer = null;
+  function sweepOn(first, swept, book) {
+    if (!first || isBookOf(book, first)) {
+      return "";
+    }
+    const goesOn = swept && swept.key === first.key && swept.choice === first.choice;
+    clearTimeout(sweepTimer);
+    if (!goesOn || swept.there < swept.of) {
+      sweepNumber += 1;
+      const next = { data: sweepNumber };
+      const ask = () => window.dash_clientside.set_props("sweep-on", next);
+      sweepTimer = setTimeout(ask, goesOn ? 0 : LET_OTHERS_BY_MS);
+    }
+    return goesOn && swept.there < swept.of ? `${swept.there} of ${swept.of} are there.` : "";
+  }
+
+  function isUnready(first, book) {
+    return !isBookOf(book, first);
   }
 
   // Slider and night agree: moving the slider leaves "as wanted", choosing "as wanted" moves it
@@ -118,12 +143,8 @@
     document.getElementById(id).replaceChildren(...(tree ? [build(tree)] : []));
   }
 
-  function openFacts(clicks) {
-    return Boolean(clicks);
-  }
-
   window.dash_clientside = Object.assign({}, window.dash_clientside, {
-    page: { repaint, paintFirst, agree, speak, draw, openFacts },
+    page: { repaint, sweepOn, isUnready, agree, speak, draw },
   });
 
   // The slim result line shows itself when the figures on top are out of sight.

@@ -1,0 +1,153 @@
+"""The addresses under which the visit form asks: a document comes in, a document goes out.
+
+Nothing of a visitor is kept: every request brings its whole document along. An answer is JSON,
+faults are sentences, and a request that makes no sense is answered by a sentence too.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+from flask import Blueprint, Flask, Response, jsonify, request
+
+from costcompare.case import case_from_document, case_text, document_from_text
+from costcompare.case.facts import Case
+from costcompare.case.paths import described
+from costcompare.errors import CaseError, CostCompareError, Fault, InputError
+from costcompare.views.dashboard.visit.answers import UNKNOWN, Doc, guessed_instead
+from costcompare.views.dashboard.visit.deeds import Edit, done, read_edit
+from costcompare.views.dashboard.visit.form import visit_form
+from costcompare.views.dashboard.visit.intake import LARGEST_FILE, taken_in
+from costcompare.views.dashboard.visit.questions import MONEY, STOPS
+
+Answer = dict[str, Any]
+LONGEST_NAME = 60
+"""Letters of a file's name without its ending"""
+
+
+class Desk:
+    """Answers what the form asks about a document; holds the opened case and nothing else."""
+
+    def __init__(self, opened: Mapping[str, Any], directory: Path | None) -> None:
+        self._opened = opened
+        self._directory = directory
+
+    def form(self, asked: Mapping[str, Any]) -> Answer:
+        """The form of a document."""
+        document = taken_in(asked.get("document"), self._opened)
+        return {"form": visit_form(document, self._case(document))}
+
+    def change(self, asked: Mapping[str, Any]) -> Answer:
+        """The document after an edit with its form, or why it cannot be; ``trial`` only looks."""
+        document = taken_in(asked.get("document"), self._opened)
+        edit = read_edit(asked.get("edit"))
+        try:
+            changed, case = self._changed(document, edit)
+        except InputError as error:
+            return {"faults": sentences(error, edit, document)}
+        if asked.get("trial"):
+            return {"faults": []}
+        return {"document": changed, "form": visit_form(changed, case), "faults": []}
+
+    def open(self, asked: Mapping[str, Any]) -> Answer:
+        """The document in the text of a case file, with its form."""
+        text, name = asked.get("text"), asked.get("name")
+        if not isinstance(text, str) or not isinstance(name, str):
+            raise CaseError([Fault("the file", "must be text in UTF-8")])
+        if len(text.encode("utf-8", "replace")) > LARGEST_FILE:
+            rule = f"is too large for a case: the limit is {LARGEST_FILE:,} bytes"
+            raise CaseError([Fault(shown_name(name), rule)])
+        read = document_from_text(text.removeprefix("\ufeff"), shown_name(name))
+        document = taken_in(read, self._opened)
+        return {"document": document, "form": visit_form(document, self._case(document))}
+
+    def save(self, asked: Mapping[str, Any]) -> Answer:
+        """The text of a document as a case file, and a name for the file."""
+        document = taken_in(asked.get("document"), self._opened)
+        self._case(document)
+        return {"text": case_text(document), "name": f"{file_name(document)}.toml"}
+
+    def _changed(self, document: Doc, edit: Edit) -> tuple[Doc, Case]:
+        case = self._case(document)
+        changed = taken_in(done(document, case, edit), self._opened)
+        try:
+            return changed, self._case(changed)
+        except CaseError as error:
+            forgotten = edit.do == "say" and (edit.known == UNKNOWN or not edit.text.strip())
+            path = described(edit.at, document)
+            needed = any(fault.path == path and fault.rule == "is needed" for fault in error.faults)
+            if not forgotten or not needed:
+                raise
+            guess = guessed_instead(document, edit.at)
+            return guess, self._case(guess)
+
+    def _case(self, document: Mapping[str, Any]) -> Case:
+        return case_from_document(document, directory=self._directory)
+
+
+LABELS = {question.at: question.label for stop in (*STOPS, MONEY) for question in stop.questions}
+
+
+def sentences(error: InputError, edit: Edit, document: Mapping[str, Any]) -> list[str]:
+    """Every fault in the reader's words, under the label of its field where the form has one."""
+    labels = {described(at, document): label for at, label in LABELS.items()}
+    own = described(edit.at, document) if edit.at else ""
+    told = []
+    for fault in error.faults:
+        if fault.path == own:
+            words = fault.sentence().removeprefix(f"{fault.path}: ")
+            told.append(words[:1].upper() + words[1:])
+        else:
+            told.append(replace(fault, path=labels.get(fault.path, fault.path)).sentence())
+    return list(dict.fromkeys(told))
+
+
+def shown_name(name: str) -> str:
+    """A file's name as it may stand in a sentence; it is never opened."""
+    plain = "".join(letter for letter in name if letter.isprintable())
+    return re.split(r"[\\/]", plain)[-1][:80] or "the file"
+
+
+def file_name(document: Mapping[str, Any]) -> str:
+    """A name for a file from the title of a case: letters, digits, spaces and hyphens alone."""
+    plain = re.sub(r"[^A-Za-z0-9 _-]+", "", str(document.get("title") or "home"))
+    plain = "-".join(plain.lower().split())[:LONGEST_NAME].strip("-_")
+    return plain if plain and not re.fullmatch(r"con|prn|aux|nul|(com|lpt)\d", plain) else "home"
+
+
+def open_doors(server: Flask, desk: Desk) -> None:
+    """Give the form its addresses on a server."""
+    doors: dict[str, Callable[[Mapping[str, Any]], Answer]] = {
+        "form": desk.form,
+        "change": desk.change,
+        "open": desk.open,
+        "save": desk.save,
+    }
+    blueprint = Blueprint("visit", __name__, url_prefix="/visit")
+
+    @blueprint.post("/<door>")
+    def answer(door: str) -> Response | tuple[Response, int]:
+        if door not in doors:
+            return told(["There is nothing here."], 404)
+        asked = request.get_json(silent=True)
+        if not isinstance(asked, dict):
+            return told(["This request cannot be understood."], 400)
+        try:
+            return jsonify(doors[door](asked))
+        except InputError as error:
+            return told([fault.sentence() for fault in error.faults], 200)
+        except CostCompareError as error:
+            return told([str(error)], 200)
+        except RecursionError:
+            return told(["This is nested too deeply to be a case."], 400)
+
+    server.register_blueprint(blueprint)
+
+
+def told(faults: Sequence[str], status: int) -> tuple[Response, int]:
+    """An answer that only says what is wrong."""
+    return jsonify({"faults": list(faults)}), status
