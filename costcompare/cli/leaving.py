@@ -76,6 +76,15 @@ def report(
         str | None,
         typer.Option("--date", metavar="DATE", help="The day to print; none for no date."),
     ] = None,
+    members: Annotated[
+        int,
+        typer.Option(
+            "--members",
+            min=0,
+            max=4096,
+            help="Homes that fit the facts, worked out for ranges; 0 for no ranges.",
+        ),
+    ] = 64,
     changes: SetOption = None,
     weather: WeatherOption = None,
     json_target: JsonOption = None,
@@ -97,6 +106,12 @@ def report(
 
         year = year if year is not None else weather_of(asked.case)
         comparison = compare(asked.case, weather=year, progress=progress)
+        if members and asked.sheet == "report" and asked.end != ".csv":
+            from costcompare.ranges import with_ranges
+
+            comparison = with_ranges(
+                comparison, asked.case, weather=year, members=members, progress=progress
+            )
         if asked.end == ".csv":
             from costcompare.views.report import export_csv
 

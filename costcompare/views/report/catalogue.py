@@ -58,6 +58,7 @@ class Catalogue:
     warm_lived: str
     warm_wanted: str
     warm_key: str
+    warm_and_range_key: str
 
     rooms_table: str
     room: str
@@ -157,6 +158,7 @@ class Catalogue:
     amps: str
     breaker: str
     from_to: str
+    or_never: str
     circuits: str
     backup: str
     life_cycle: str
@@ -222,6 +224,10 @@ ENGLISH = Catalogue(
     warm_wanted="Warm of 100, at the warmth you want",
     warm_key=(
         "Warm hours of 100 are counted while somebody uses the room: neither too cold nor too hot."
+    ),
+    warm_and_range_key=(
+        "Warm hours of 100 are counted while somebody uses the room: neither too cold nor too hot. "
+        "Below each bill, the range of 8 of 10 homes that fit these facts."
     ),
     rooms_table="Warm hours of 100 in each room; options at the warmth you want",
     room="Room",
@@ -345,6 +351,7 @@ ENGLISH = Catalogue(
     amps="Circuit",
     breaker="Breaker",
     from_to="{} to {}",
+    or_never="{} or never",
     circuits="Circuits, at least",
     backup="Backup and controls",
     life_cycle="The money over the years",

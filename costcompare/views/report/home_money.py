@@ -11,6 +11,7 @@ from costcompare.views.report.catalogue import Catalogue
 from costcompare.views.report.charts import Line, Panel, line_chart
 from costcompare.views.report.choices import Marks, beside
 from costcompare.views.report.pieces import Cell, Picture, Section, Table
+from costcompare.views.report.spans import payback_span
 from costcompare.views.wording.naming import capital
 from costcompare.views.wording.payback import (
     incentives_answer,
@@ -56,7 +57,8 @@ def _table(comparison: Comparison, case: Case, marks: Marks, words: Catalogue) -
     installed_on = case.money.installed_on
 
     def row(choice: Choice) -> tuple[Cell, ...]:
-        lived, wanted = choice.money, beside(comparison, choice, AS_WANTED).money
+        other = beside(comparison, choice, AS_WANTED)
+        lived, wanted = choice.money, other.money
         assert lived is not None
         assert wanted is not None
         return (
@@ -64,8 +66,12 @@ def _table(comparison: Comparison, case: Case, marks: Marks, words: Catalogue) -
             Cell(numbers.dollars_a_year(lived.installed_cost_usd - lived.incentives_usd)),
             Cell(against(lived, words)),
             Cell(against(wanted, words)),
-            Cell(_back(lived, installed_on, words), strong=True),
-            Cell(_back(wanted, installed_on, words)),
+            Cell(
+                _back(lived, installed_on, words),
+                strong=True,
+                detail=payback_span(choice, words),
+            ),
+            Cell(_back(wanted, installed_on, words), detail=payback_span(other, words)),
             Cell(numbers.dollars_a_year(lived.net_savings_usd)),
         )
 

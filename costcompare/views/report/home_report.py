@@ -55,7 +55,7 @@ def home_document(
             home_why.section(comparison, case, words),
             home_running.section(comparison, name, words),
             home_sure.first_section(comparison, name, words),
-            home_sure.section(comparison, words),
+            home_sure.section(comparison, name, words),
             home_rooms.section(comparison, name, words),
             home_rooms.setting_section(comparison, name, sweep, words),
             home_money.section(comparison, case, name, words),

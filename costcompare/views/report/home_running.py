@@ -7,6 +7,7 @@ from costcompare.views import numbers
 from costcompare.views.report.catalogue import Catalogue
 from costcompare.views.report.choices import Marks, beside
 from costcompare.views.report.pieces import Cell, Section, Table
+from costcompare.views.report.spans import bill_span
 from costcompare.views.wording.headline import of_100, year_of_choice
 from costcompare.views.wording.running import choices_at, running_answer, summer_answer
 
@@ -37,8 +38,12 @@ def _table(comparison: Comparison, name: str, words: Catalogue) -> Table:
         return (
             marks.cell(choice),
             Cell(spark=spark, tone=mark.tone),
-            Cell(numbers.dollars_a_year(choice.annual.bill_usd)),
-            Cell(numbers.dollars_a_year(wanted.annual.bill_usd), strong=True),
+            Cell(numbers.dollars_a_year(choice.annual.bill_usd), detail=bill_span(choice, words)),
+            Cell(
+                numbers.dollars_a_year(wanted.annual.bill_usd),
+                strong=True,
+                detail=bill_span(wanted, words),
+            ),
             Cell(warm_of_100(choice)),
             Cell(warm_of_100(wanted), strong=True),
         )
@@ -56,7 +61,7 @@ def _table(comparison: Comparison, name: str, words: Catalogue) -> Table:
         words.running_table,
         tuple(Cell(text) for text in head),
         tuple(row(choice) for choice in lived),
-        words.warm_key,
+        words.warm_key if comparison.today.range is None else words.warm_and_range_key,
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from costcompare.comparison import Comparison
+from costcompare.comparison import AS_LIVED, Comparison
 from costcompare.views import numbers
 from costcompare.views.report.catalogue import Catalogue
 from costcompare.views.report.choices import Marks
@@ -12,20 +12,23 @@ from costcompare.views.wording.naming import as_a_label
 from costcompare.views.wording.sureness import (
     known_counts,
     range_answer,
+    saving_range_answer,
     sureness_answer,
     weather_answer,
+    what_ranges_hold,
 )
 
 KNOWN_TONES: dict[str, Tone] = {"measured": "whole", "seen": "chosen", "guessed": "other"}
 
 
-def section(comparison: Comparison, words: Catalogue) -> Section:
-    """How the facts are known, the range, the weather."""
+def section(comparison: Comparison, name: str, words: Catalogue) -> Section:
+    """How the facts are known, the ranges, the weather."""
     answers = (
         sureness_answer(comparison),
         range_answer(comparison),
-        weather_answer(comparison),
+        saving_range_answer(comparison, name, AS_LIVED),
     )
+    more = (what_ranges_hold(comparison), weather_answer(comparison))
     counts = known_counts(comparison)
     total = max(sum(counts.values()), 1)
     names = {"measured": words.measured, "seen": words.seen, "guessed": words.guessed}
@@ -42,7 +45,13 @@ def section(comparison: Comparison, words: Catalogue) -> Section:
         reached += share
     head = (Cell(words.known), Cell(), Cell(words.facts))
     table = Table("known", words.known_table, head, tuple(rows))
-    return Section("sure", words.sure, tuple(a for a in answers if a), (table,))
+    return Section(
+        "sure",
+        words.sure,
+        tuple(answer for answer in answers if answer),
+        (table,),
+        more=tuple(text for text in more if text),
+    )
 
 
 def first_section(comparison: Comparison, name: str, words: Catalogue) -> Section:

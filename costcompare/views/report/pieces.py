@@ -29,6 +29,8 @@ class Cell:
     """Heights of small upright bars, as shares of the height"""
     tone: Tone = "other"
     strong: bool = False
+    detail: str = ""
+    """A second line, smaller: the range of the figure above it"""
 
 
 @dataclass(frozen=True)
@@ -80,6 +82,8 @@ class Section:
     tables: tuple[Table, ...] = ()
     pictures: tuple[Picture, ...] = ()
     points: tuple[Point, ...] = ()
+    more: tuple[str, ...] = ()
+    """Sentences for where there is room: the HTML file, not the two pages"""
 
 
 @dataclass(frozen=True)

@@ -88,10 +88,11 @@ def _section(section: Section) -> str:
     pictures = "".join(_picture(picture) for picture in section.pictures)
     tables = "".join(_table(table) for table in section.tables)
     points = _points(section.points)
+    more = "".join(f'<p class="quiet">{escape(text)}</p>' for text in section.more)
     return (
         f'<section aria-labelledby="{identity}" class="part {section.key}">'
         f'<h2 id="{identity}">{escape(section.heading)}</h2>'
-        f"{answers}{pictures}{tables}{points}</section>"
+        f"{answers}{pictures}{tables}{points}{more}</section>"
     )
 
 
@@ -142,6 +143,8 @@ def _words(cell: Cell) -> str:
     text = escape(cell.text)
     if cell.strong and text:
         text = f"<strong>{text}</strong>"
+    if cell.detail:
+        text += f' <span class="detail">{escape(cell.detail)}</span>'
     return f"{_mark(cell.mark)} {text}".strip() if cell.mark else text
 
 

@@ -11,7 +11,8 @@ from datetime import date
 from pathlib import Path
 
 from costcompare.case import example_path, read_case
-from costcompare.comparing import TODAY, compare
+from costcompare.comparing import TODAY, compare, weather_of
+from costcompare.ranges import with_ranges
 from costcompare.settings import settings
 from costcompare.sizing import size
 from costcompare.thermostat import sweep
@@ -30,7 +31,8 @@ DOTS = 72.0
 def take_pictures() -> None:
     """Both pages of the example home's report, the card and the first page of the sheet."""
     case = read_case(example_path("demo"))
-    comparison = compare(case)
+    weather = weather_of(case)
+    comparison = with_ranges(compare(case, weather=weather), case, weather=weather)
     first = case.options[0].name
     swept = sweep(case, tried_settings(case.home.thermostat.wanted), only={TODAY, first})
     report = home_document(comparison, case, option=first, sweep=swept, made_on=DAY)
