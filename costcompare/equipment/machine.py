@@ -87,11 +87,13 @@ def on_line(temperature: Array, anchors: Array, values: Array) -> Array:
     """
     if len(anchors) == 1:
         return np.repeat(values, len(temperature), axis=0)
-    segment = np.clip(np.searchsorted(anchors, temperature) - 1, 0, len(anchors) - 2)
-    start, end = anchors[segment], anchors[segment + 1]
-    position = ((temperature - start) / (end - start))[:, None]
-    inside: Array = values[segment] + position * (values[segment + 1] - values[segment])
-    far = int(np.argmin(np.abs(anchors[:-1] - (anchors[-1] - WARM_SPAN))))
-    slope = (values[-1] - values[far]) / (anchors[-1] - anchors[far])
-    beyond: Array = values[-1] + (temperature - anchors[-1])[:, None] * slope
-    return np.where((temperature > anchors[-1])[:, None], beyond, inside)
+    coldest, warmest = anchors[0], anchors[-1]
+    low, high = min(temperature.min(), coldest) - 1.0, max(temperature.max(), warmest) + 1.0
+    far = int(np.argmin(np.abs(anchors[:-1] - (warmest - WARM_SPAN))))
+    cold_slope = (values[1] - values[0]) / (anchors[1] - coldest)
+    warm_slope = (values[-1] - values[far]) / (warmest - anchors[far])
+    # With one more anchor at each end the whole line lies between anchors.
+    places = np.array([low, *anchors, high])
+    ends = values[0] + (low - coldest) * cold_slope, values[-1] + (high - warmest) * warm_slope
+    line = np.vstack([ends[0], values, ends[1]])
+    return np.column_stack([np.interp(temperature, places, column) for column in line.T])

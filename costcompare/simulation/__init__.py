@@ -7,6 +7,9 @@ chains      building the chain arrays; the constant system with radiant nodes el
 leakage     where air comes in, leaves and passes through the house
 plant       what furnaces, heads and heaters can give, and what they draw
 network     the arrays that the loop reads
+clock       the local clock of the hours, once a year of weather
+environment a year of weather with all that is worked out from it once
+assembly    a home with a system in a year of weather, as those arrays
 ahead       what is worked out of a home once, ahead of its year
 surface_step, airflows, linear, hour, balance, recording, loop   the compiled hour and the year
 run         one home with one system over one year

@@ -82,11 +82,19 @@ class ChainBuilder:
     """[s]"""
     chains: list[_Chain] = field(default_factory=list)
     columns: list[Floats] = field(default_factory=list)
+    found: dict[bytes, int] = field(default_factory=dict)
+    """Column of each boundary temperature by its content"""
 
     def boundary(self, temperature: Floats) -> int:
-        """Register an hourly boundary temperature [degC]; returns its column."""
-        self.columns.append(temperature)
-        return len(self.columns) - 1
+        """Register a boundary temperature; returns its column, the same for the same again.
+
+        It is given by hour [degC] or as a mixture, all of a home in the same way.
+        """
+        key = temperature.tobytes()
+        if key not in self.found:
+            self.found[key] = len(self.columns)
+            self.columns.append(temperature)
+        return self.found[key]
 
     def add(
         self,
@@ -103,7 +111,7 @@ class ChainBuilder:
         conductance, storage = _nodes(layers, area, self.step)
         self.chains.append(_Chain(conductance, storage, ends, category, twin_sign))
 
-    def _sun_shares(self) -> list[list[float]]:
+    def sun_shares(self) -> list[list[float]]:
         """Share of each room's sun on each face; a twin's face gets that of the face it doubles."""
         shares = [[0.0, 0.0] for _ in self.chains]
         totals: dict[tuple[int, Sunlit], float] = {}
@@ -127,7 +135,7 @@ class ChainBuilder:
     def arrays(self) -> Chains:
         """The chains as arrays, those with most modes first."""
         self.chains.sort(key=lambda chain: -chain.kept)
-        return Chains(*_modes_by_row(self.chains), *_ends(self.chains, self._sun_shares()))
+        return Chains(*_modes_by_row(self.chains), *_ends(self.chains, self.sun_shares()))
 
 
 def _modes_by_row(chains: list[_Chain]) -> tuple[Any, ...]:

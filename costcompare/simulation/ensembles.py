@@ -17,8 +17,14 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from costcompare.case.facts import Home, System
-from costcompare.simulation.results import HourlyResult
-from costcompare.simulation.run import WeatherKey, simulate_home
+from costcompare.physics.compiled import compiled_whole
+from costcompare.simulation import schedules
+from costcompare.simulation.assembly import assemble
+from costcompare.simulation.clock import Same
+from costcompare.simulation.draws import draws_of
+from costcompare.simulation.environment import environment
+from costcompare.simulation.network import Record
+from costcompare.simulation.run import balance_error, step_through
 from costcompare.simulation.schedules import Setpoints
 from costcompare.weather import Weather
 
@@ -139,7 +145,7 @@ def simulate_years(
         for one in pool.map(work, runs[1:]):
             done.append(one)
             tell(len(done) / len(runs))
-    return _gathered(done, _calendar(WeatherKey(weather), runs[0].home.site.time_zone).month_of_day)
+    return _gathered(done, _calendar(Same(weather), runs[0].home.site.time_zone).month_of_day)
 
 
 @dataclass(frozen=True)
@@ -162,8 +168,9 @@ class _Reduced:
 
 
 @lru_cache(maxsize=16)
-def _calendar(key: WeatherKey, time_zone: str) -> _Calendar:
-    index = key.weather.table.index
+def _calendar(key: Same, time_zone: str) -> _Calendar:
+    assert isinstance(key.item, Weather)
+    index = key.item.table.index
     assert isinstance(index, pd.DatetimeIndex)
     local = index.tz_convert(time_zone).tz_localize(None)
     standard = index.tz_localize(None).to_numpy().astype("datetime64[D]")
@@ -179,44 +186,61 @@ def _calendar(key: WeatherKey, time_zone: str) -> _Calendar:
 
 
 def _reduced(run: Run, weather: Weather, rooms: int, *, hours: bool) -> _Reduced:
-    year = simulate_home(run.home, run.system, weather, run.setpoints)
-    calendar = _calendar(WeatherKey(weather), run.home.site.time_zone)
-    flows = (year.heating, year.backup, year.cooling, year.fan, year.standby, year.other_use)
+    """One run, without what only an explanation asks for: no twin, no parts of the load."""
+    around, home = environment(weather), run.home
+    assembly = assemble(home, run.system, around, run.setpoints, with_twin=False)
+    record = step_through(assembly, explained=False)
+    calendar = _calendar(Same(weather), home.site.time_zone)
+    draws = draws_of(assembly.emitters, assembly.ducted, record, around.outdoor)
+    other = sum(schedules.other_use(home, around.index))
+    flows = (draws.heating, draws.backup, draws.cooling, draws.fan, draws.standby, other)
     daily = np.stack(
         [np.bincount(calendar.day, weights=flow, minlength=DAYS) / W_PER_KW for flow in flows]
     )
-    electricity = year.electricity / W_PER_KW
-    delivered, put_in = _through_ducts(year)
+    electricity = draws.heating + draws.cooling + draws.fan + draws.standby + other
+    electricity /= W_PER_KW
+    delivered, put_in = _through_ducts(record)
     figures = (
         float(electricity.max()),
         delivered,
         put_in,
-        float(year.unmet_heat.sum()) / W_PER_KW,
-        year.energy_balance_error,
+        float(record.unmet.sum()) / W_PER_KW,
+        balance_error(record),
     )
     counts = np.zeros((3, rooms), dtype=np.int64)
     if run.limits is not None:
-        counts[:, : len(run.home.rooms)] = _counted(run.limits, year, calendar)
+        counts[:, : len(home.rooms)] = _counted(run.limits, record.air, calendar)
     return _Reduced(daily, counts, np.array(figures), electricity if hours else None)
 
 
-def _counted(limits: Limits, year: HourlyResult, calendar: _Calendar) -> Ints:
+def _counted(limits: Limits, air: Floats, calendar: _Calendar) -> Ints:
     """Wanted, cold and hot hours of each room, shape (3, rooms)."""
-    wanted = limits.wanted[calendar.hour]
-    cold = wanted & (year.room_temperature < limits.lowest[calendar.hour])
-    hot = wanted & (year.room_temperature > limits.highest[calendar.hour])
-    return np.stack([mask.sum(axis=0) for mask in (wanted, cold, hot)])
+    counts = np.zeros((3, limits.wanted.shape[1]), dtype=np.int64)
+    count_hours(limits.wanted, limits.lowest, limits.highest, air, calendar.hour, counts)
+    return counts
 
 
-def _through_ducts(year: HourlyResult) -> tuple[float, float]:
+@compiled_whole
+def count_hours(
+    wanted: Flags, lowest: Floats, highest: Floats, air: Floats, clock: Ints, counts: Ints
+) -> None:
+    """Add wanted, cold and hot hours of each room to ``counts``, shape (3, rooms)."""
+    for h in range(clock.shape[0]):
+        hour = clock[h]
+        for room in range(wanted.shape[1]):
+            if wanted[hour, room]:
+                counts[0, room] += 1
+                if air[h, room] < lowest[hour, room]:
+                    counts[1, room] += 1
+                elif air[h, room] > highest[hour, room]:
+                    counts[2, room] += 1
+
+
+def _through_ducts(record: Record) -> tuple[float, float]:
     """Heat out of the registers and into the ducts over the hours of heating [kWh]."""
-    if year.ducts is None:
-        return 0.0, 0.0
-    warm = year.equipment_heat > 0.0
-    ducts = year.ducts
-    delivered = float(ducts.delivered[warm].sum())
-    lost = ducts.conduction[warm] + ducts.supply_leak[warm] + ducts.return_leak[warm]
-    return delivered / W_PER_KW, (delivered + float(lost.sum())) / W_PER_KW
+    heats = (record.main > 0.0) | (record.strips > 0.0) | (record.emitted > 0.0).any(axis=1)
+    delivered, *lost = heats @ record.duct[:, :4]
+    return float(delivered) / W_PER_KW, float(delivered + sum(lost)) / W_PER_KW
 
 
 def _gathered(done: list[_Reduced], month_of_day: Ints) -> Years:

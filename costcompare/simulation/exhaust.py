@@ -12,6 +12,7 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from costcompare.case.facts import Fireplace, Home
+from costcompare.simulation.clock import local_clock
 
 Floats = NDArray[np.float64]
 
@@ -21,7 +22,7 @@ FIRE_RADIANT_SHARE = 0.8
 
 def extraction(home: Home, index: pd.DatetimeIndex) -> Floats:
     """Air taken out of each room [m3/s], shape (hours, rooms)."""
-    clock = index.tz_convert(home.site.time_zone).hour.to_numpy()
+    clock = local_clock(index, home.site.time_zone).hour
     place = {room.name: number for number, room in enumerate(home.rooms)}
     taken = np.zeros((len(index), len(home.rooms)))
     for fan in home.house.fans:
@@ -44,8 +45,8 @@ def fire_heat(home: Home, index: pd.DatetimeIndex) -> Floats:
 
 def burning(fire: Fireplace, time_zone: str, index: pd.DatetimeIndex) -> NDArray[np.bool_]:
     """Whether the fire burns in each hour."""
-    local = index.tz_convert(time_zone)
-    by_hour = np.array(fire.hours)[local.hour.to_numpy()]
-    by_month = np.array(fire.months)[local.month.to_numpy() - 1]
+    local = local_clock(index, time_zone)
+    by_hour = np.array(fire.hours)[local.hour]
+    by_month = np.array(fire.months)[local.month]
     burns: NDArray[np.bool_] = by_hour & by_month & fire.used
     return burns

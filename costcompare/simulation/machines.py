@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import cast
 
 import numpy as np
@@ -20,6 +21,7 @@ from costcompare.equipment import (
     map_from_points,
 )
 from costcompare.equipment.machine import Speed
+from costcompare.simulation.clock import Same
 from costcompare.simulation.results import MachineHours
 
 Floats = NDArray[np.float64]
@@ -48,6 +50,7 @@ class Fitted:
     cooling: Capability
 
 
+@lru_cache(maxsize=64)
 def machine_of(unit: HeatPumpUnit) -> Machine:
     """The machine of a unit: of its points where it has some, else of its class and size."""
     if unit.points:
@@ -79,8 +82,18 @@ def fitted(unit: HeatPumpUnit, room: Floats, weathered: Weathered, field_factor:
             installed=installed,
             field_factor=field_factor,
         ),
-        cooling_year(model, weathered.outdoor, installed=installed, field_factor=field_factor),
+        _cooling(Same(model), Same(weathered.outdoor), installed, field_factor),
     )
+
+
+@lru_cache(maxsize=32)
+def _cooling(
+    model: Same, outdoor: Same, installed: Installation, field_factor: float
+) -> Capability:
+    """What a machine can cool over a year: whatever the thermostats say, it is the same."""
+    assert isinstance(model.item, Machine)
+    assert isinstance(outdoor.item, np.ndarray)
+    return cooling_year(model.item, outdoor.item, installed=installed, field_factor=field_factor)
 
 
 def machine_hours(name: str, heating: Capability, heat: Floats) -> MachineHours:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
 from costcompare.case.facts import Home
+from costcompare.simulation.clock import Same, local_clock
 
 Floats = NDArray[np.float64]
 
@@ -98,7 +100,7 @@ def setpoints_as_wanted(home: Home) -> Setpoints:
 
 def local_hours(index: pd.DatetimeIndex, time_zone: str) -> NDArray[np.int64]:
     """Hour of the local civil day, 0 to 23, of each standard-time stamp."""
-    return np.asarray(index.tz_convert(time_zone).hour, dtype=np.int64)
+    return local_clock(index, time_zone).hour
 
 
 def other_use(home: Home, index: pd.DatetimeIndex) -> tuple[Floats, Floats]:
@@ -107,11 +109,20 @@ def other_use(home: Home, index: pd.DatetimeIndex) -> tuple[Floats, Floats]:
     if use.profile == "flat":
         shape = np.ones(len(index))
     else:
-        clock = local_hours(index, home.site.time_zone)
-        season = 1.0 + SEASON_SWING * np.cos(2 * np.pi * (index.day_of_year.to_numpy() - 15) / 365)
-        shape = USE_BY_HOUR[clock] * season
-        shape = shape / shape.mean()
+        shape = _shape_of_use(Same(index), home.site.time_zone)
     return use.electricity * shape, use.hot_water * shape
+
+
+@lru_cache(maxsize=64)
+def _shape_of_use(key: Same, time_zone: str) -> Floats:
+    """Other use over its mean of the year, by hour."""
+    index = key.item
+    assert isinstance(index, pd.DatetimeIndex)
+    clock = local_clock(index, time_zone)
+    season = 1.0 + SEASON_SWING * np.cos(2 * np.pi * (clock.day_of_year - 15) / 365)
+    shape = USE_BY_HOUR[clock.hour] * season
+    scaled: Floats = shape / shape.mean()
+    return scaled
 
 
 def inside_gains(home: Home, index: pd.DatetimeIndex) -> Floats:

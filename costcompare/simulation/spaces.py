@@ -58,12 +58,10 @@ class Space:
 
 @dataclass(frozen=True)
 class Surroundings:
-    """Boundary temperatures and wind that spaces and surfaces share."""
+    """Boundary temperatures that spaces and surfaces share."""
 
-    outdoor: Floats
-    wind: Floats
     roof: Floats
-    """Sol-air temperature of a roof [degC]"""
+    """Sol-air temperature of a roof, as :class:`ChainBuilder` takes it"""
     plain: int
     """Boundary column of the outdoor air"""
     ground: int

@@ -54,7 +54,8 @@ PARTITION_SHARE = 0.25
 
 @dataclass(frozen=True)
 class Sky:
-    """What the outer faces see, shapes (hours,) or (hours, 4) by orientation."""
+    """What the outer faces see, shapes (n,) or (n, 4) by orientation: by hour [degC, W/m2], or
+    each as a mixture of what the weather brings."""
 
     outdoor: Floats
     sky: Floats
