@@ -5,7 +5,7 @@ from __future__ import annotations
 from enum import StrEnum
 from importlib.util import find_spec
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
@@ -93,13 +93,18 @@ def batch(
     _write(ranking, target, ledger)
     from costcompare.views.batch_page import batch_page
 
-    document = {
+    show(batch_page(ranking, by=rank.value), _document(ranking, rank), json_target)
+
+
+def _document(ranking: Ranking, rank: RankedBy) -> dict[str, Any]:
+    """What ``--json`` writes."""
+    table = ranking.table
+    return {
         "format": 1,
         "ranked_by": rank.value,
-        "homes": ranking.table.astype(object).where(ranking.table.notna(), None).to_dict("records"),
+        "homes": table.astype(object).where(table.notna(), None).to_dict("records"),
         "left_out": [{"home": home.home, "faults": list(home.faults)} for home in ranking.left_out],
     }
-    show(batch_page(ranking, by=rank.value), document, json_target)
 
 
 def _check_kind(target: Path) -> None:

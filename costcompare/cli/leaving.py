@@ -57,34 +57,40 @@ class _Asked:
         return self.out.suffix.lower()
 
 
+OutOption = Annotated[
+    Path,
+    typer.Option("-o", "--output", metavar="FILE", help="A name in .pdf, .html or .csv."),
+]
+SheetOption = Annotated[str, typer.Option("--sheet", help="report, settings or contractor.")]
+OptionOption = Annotated[
+    str | None,
+    typer.Option("--option", metavar="NAME", help="The option it is about; else the first."),
+]
+UnitsOption = Annotated[str, typer.Option("--units", help="customary or si.")]
+DateOption = Annotated[
+    str | None,
+    typer.Option("--date", metavar="DATE", help="The day to print; none for no date."),
+]
+MembersOption = Annotated[
+    int,
+    typer.Option(
+        "--members",
+        min=0,
+        max=4096,
+        help="Homes that fit the facts, worked out for ranges; 0 for no ranges.",
+    ),
+]
+
+
 @command(commands, "report", "costcompare report demo -o demo.pdf")
 def report(
     case: CaseArgument,
-    out: Annotated[
-        Path,
-        typer.Option("--out", "-o", metavar="FILE", help="Its name ends in .pdf, .html or .csv."),
-    ],
-    sheet: Annotated[
-        str, typer.Option("--sheet", help="report, settings or contractor.")
-    ] = "report",
-    option: Annotated[
-        str | None,
-        typer.Option("--option", metavar="NAME", help="The option it is about; else the first."),
-    ] = None,
-    units: Annotated[str, typer.Option("--units", help="customary or si.")] = "customary",
-    day: Annotated[
-        str | None,
-        typer.Option("--date", metavar="DATE", help="The day to print; none for no date."),
-    ] = None,
-    members: Annotated[
-        int,
-        typer.Option(
-            "--members",
-            min=0,
-            max=4096,
-            help="Homes that fit the facts, worked out for ranges; 0 for no ranges.",
-        ),
-    ] = 64,
+    out: OutOption,
+    sheet: SheetOption = "report",
+    option: OptionOption = None,
+    units: UnitsOption = "customary",
+    day: DateOption = None,
+    members: MembersOption = 64,
     changes: SetOption = None,
     weather: WeatherOption = None,
     json_target: JsonOption = None,
@@ -112,16 +118,20 @@ def report(
             comparison = with_ranges(
                 comparison, asked.case, weather=year, members=members, progress=progress
             )
-        if asked.end == ".csv":
-            from costcompare.views.report import export_csv
-
-            made: str | bytes = export_csv(comparison, units=asked.units)
-        elif asked.sheet == "report":
-            made = _report(asked, comparison, year, progress)
-        else:
-            made = _sheet(asked, comparison, year, progress)
+        made = _made(asked, comparison, year, progress)
     write(out, made)
     write_json(comparison, json_target)
+
+
+def _made(asked: _Asked, comparison: Comparison, year: Weather, progress: Progress) -> str | bytes:
+    """The file that is asked for."""
+    if asked.end == ".csv":
+        from costcompare.views.report import export_csv
+
+        return export_csv(comparison, units=asked.units)
+    if asked.sheet == "report":
+        return _report(asked, comparison, year, progress)
+    return _sheet(asked, comparison, year, progress)
 
 
 def _report(
@@ -176,7 +186,7 @@ def _asked(
 
     faults: list[Fault] = []
     if out.suffix.lower() not in ENDS:
-        faults.append(Fault("--out", "must end in .pdf, .html or .csv", str(out), "report.pdf"))
+        faults.append(Fault("--output", "must end in .pdf, .html or .csv", str(out), "report.pdf"))
     if sheet not in get_args(Sheet):
         faults.append(Fault("--sheet", "must be report, settings or contractor", sheet))
     elif sheet != "report" and out.suffix.lower() == ".csv":

@@ -36,6 +36,7 @@ def test_the_commands_are_those_of_the_documents() -> None:
         "size",
         "report",
         "rate",
+        "batch",
         "weather stations",
         "weather make",
         "weather show",

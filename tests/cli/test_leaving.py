@@ -48,7 +48,7 @@ def test_every_fault_is_told_at_once_and_nothing_is_written(run: Run, home: str)
     )
     assert refused.exit_code == 2
     assert refused.stderr.startswith("4 things are wrong:"), refused.stderr
-    for named in ("--out", "--units", "--date", "house.floor_area"):
+    for named in ("--output", "--units", "--date", "house.floor_area"):
         assert f"  {named}: " in refused.stderr
     named = run("report", home, "-o", "left.pdf", "--option", "Nothing")
     assert named.exit_code == 2
