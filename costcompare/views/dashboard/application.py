@@ -10,6 +10,7 @@ from dash import Dash
 
 from costcompare.case import example_path, read_document
 from costcompare.views.dashboard import callbacks, showing
+from costcompare.views.dashboard.papers import hand_out
 from costcompare.views.dashboard.safety import make_safe
 from costcompare.views.dashboard.skeleton import skeleton
 from costcompare.views.dashboard.visit.doors import Desk, open_doors
@@ -48,6 +49,7 @@ def make_app(
     bench = Workbench(document, directory)
     callbacks.register(app, bench)
     showing.register(app, bench)
+    hand_out(app.server, bench)
     open_doors(app.server, Desk(bench.opened, directory))
     make_safe(app, hosts)
     return app

@@ -18,6 +18,8 @@ from costcompare.views.dashboard.filling import (
     sure_part,
 )
 from costcompare.views.dashboard.filling_rooms import rooms_part
+from costcompare.views.dashboard.filling_trade import trade_part
+from costcompare.views.dashboard.onlookers import CONTRACTOR
 from costcompare.views.dashboard.places import tree_of
 from costcompare.views.dashboard.skeleton import PATIENCE_WITH_SETTINGS
 from costcompare.views.dashboard.workbench import Workbench, Worked
@@ -80,10 +82,25 @@ SURE: Places = {
 }
 
 
+TRADE: Places = {
+    "answer": ("trade-answer", "children"),
+    "conditions": ("trade-conditions", "children"),
+    "rooms": ("trade-rooms-tree", "data"),
+    "fit": ("trade-fit", "children"),
+    "machines": ("trade-machines-tree", "data"),
+    "notes": ("trade-notes-tree", "data"),
+    "panel": ("trade-panel", "children"),
+    "circuits": ("trade-circuits-tree", "data"),
+    "settings": ("trade-settings-tree", "data"),
+    "questions": ("trade-questions-tree", "data"),
+    "estimate": ("trade-estimate", "children"),
+}
 DRAWN = (
     *("bill-bars", "bill-table", "ducts-key", "running-rows", "running-table", "rooms-strips"),
     *("rooms-table", "maps-key", "day-table", "setting-table", "money-rows", "savings"),
     *("money-table", "sure-counts", "cautions", "assumptions", "facts-table"),
+    *("trade-rooms", "trade-machines", "trade-notes", "trade-circuits", "trade-settings"),
+    "trade-questions",
 )
 """Places whose elements the browser makes from a tree"""
 
@@ -95,6 +112,7 @@ def register(app: Dash, bench: Workbench) -> None:
     _fill_for_choice(app, bench, rooms_part, ROOMS)
     _fill_for_choice(app, bench, money_part, MONEY, {"at": "money-warmth"})
     _fill_for_home(app, bench, sure_part, SURE)
+    _fill_trade(app, bench)
     _fill_for_choice(app, bench, _first, {"first": ("first", "data")})
     for identity in DRAWN:
         answered_in_browser(app, "draw", Input(tree_of(identity), "data"), State(identity, "id"))
@@ -133,6 +151,29 @@ def _first(worked: Worked, name: str) -> Filled:
             "waiting": PATIENCE_WITH_SETTINGS,
         }
     }
+
+
+def _fill_trade(app: Dash, bench: Workbench) -> None:
+    """The contractor's part, worked out only where somebody looks at it."""
+
+    @app.callback(
+        output={key: Output(*place) for key, place in TRADE.items()},
+        inputs={
+            "worked": Input("worked", "data"),
+            "name": Input("choice", "value"),
+            "view": Input("view", "data"),
+        },
+        prevent_initial_call=True,
+        running=[(Output("trade-waiting", "children"), "Sizing every room and machine …", "")],
+    )
+    def show(worked: Any, name: Any, view: Any) -> Any:
+        shown = shown_choice(bench, worked, name) if view == CONTRACTOR else None
+        if shown is None:
+            return no_update
+        try:
+            return trade_part(*bench.trade(*shown))
+        except CostCompareError:
+            return no_update
 
 
 def _fill_for_home(

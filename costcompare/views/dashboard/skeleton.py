@@ -10,6 +10,13 @@ from dash import dcc, html
 from costcompare.views import numbers
 from costcompare.views.dashboard.drawer import NAME as DRAWER_NAME
 from costcompare.views.dashboard.drawer import drawer
+from costcompare.views.dashboard.onlookers import (
+    PAPERS_NAME,
+    TRADE_NAME,
+    papers_card,
+    trade_card,
+    views,
+)
 from costcompare.views.dashboard.places import aria
 from costcompare.views.dashboard.six_parts import PARTS, six_parts
 from costcompare.weather.table import HOURS
@@ -46,7 +53,17 @@ def skeleton() -> Any:
             *_stores(),
             html.A("Skip to the answer", href="#main", className="skip"),
             html.Main(
-                [_top(), _head(), _choice_label(), _chooser(), _tiles(), _contents(), *six_parts()],
+                [
+                    _top(),
+                    _head(),
+                    _choice_label(),
+                    _chooser(),
+                    _tiles(),
+                    _contents(),
+                    *six_parts(),
+                    trade_card(),
+                    papers_card(),
+                ],
                 id="main",
                 tabIndex="-1",
             ),
@@ -66,6 +83,7 @@ def _stores() -> list[Any]:
         dcc.Store(id="document"),
         dcc.Store(id="worked"),
         dcc.Store(id="first"),
+        dcc.Store(id="view"),
         dcc.Store(id="sweep-on"),
         dcc.Store(id="swept"),
         dcc.Store(id="book"),
@@ -76,10 +94,11 @@ def _top() -> html.Div:
     return html.Div(
         [
             html.Span("costcompare", className="wordmark"),
+            views(),
             html.Button(
                 DRAWER_NAME,
                 id="open-facts",
-                className="quiet-button",
+                className="quiet-button not-family",
                 **aria(expanded="false", controls="visit"),
             ),
         ],
@@ -162,6 +181,10 @@ def _tile(label: str, figure: list[Any], note: str, tone: str) -> html.Div:
 
 def _contents() -> html.Nav:
     links = [html.Li(html.A(name, href=f"#{anchor}")) for anchor, name in PARTS]
+    links += [
+        html.Li(html.A(TRADE_NAME, href="#trade"), className="only-contractor"),
+        html.Li(html.A(PAPERS_NAME, href="#papers")),
+    ]
     return html.Nav(html.Ol(links), className="contents", **aria(label="On this page"))
 
 

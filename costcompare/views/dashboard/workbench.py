@@ -17,6 +17,8 @@ from costcompare.case import case_from_document
 from costcompare.case.facts import Case
 from costcompare.comparing import compare, weather_of
 from costcompare.comparison import Comparison
+from costcompare.settings import SettingsCard, settings
+from costcompare.sizing import Sizing, size
 from costcompare.thermostat import Sweep, SweepChoice
 from costcompare.views.dashboard.visit.intake import taken_in
 from costcompare.weather import Weather
@@ -54,6 +56,7 @@ class Workbench:
         self._directory = directory
         self._worked: _Once[Worked] = _Once(KEPT_HOMES)
         self._settings: _Once[Sweep] = _Once(KEPT_SETTINGS)
+        self._trades: _Once[tuple[Sizing, SettingsCard | None]] = _Once(KEPT_HOMES)
         self._first_answers = _Hurry()
         self.opened_key = key_of(self.opened)
 
@@ -96,6 +99,19 @@ class Workbench:
             settings_degf=tuple(part.settings_degf[0] for part in parts[0]),
             choices=tuple(_joined([part.choices[0] for part in of_one]) for of_one in parts),
         )
+
+    def trade(self, worked: Worked, name: str) -> tuple[Sizing, SettingsCard | None]:
+        """Today and one choice, sized, with what to set on it; raises CostCompareError."""
+        options = tuple(option for option in worked.case.options if option.name == name)
+
+        def work() -> tuple[Sizing, SettingsCard | None]:
+            case = replace(worked.case, options=options)
+            sizing = size(case, weather=worked.weather)
+            if not options:
+                return sizing, None
+            return sizing, settings(worked.case, name, weather=worked.weather, sizing=sizing)
+
+        return self._trades.get(f"{worked.key} {name}", work)
 
     def _has(self, worked: Worked, name: str, setting: int) -> bool:
         return self._settings.has(f"{worked.key} {setting} {name}")

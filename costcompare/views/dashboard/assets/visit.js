@@ -143,7 +143,10 @@
     const whole = known && stored.steps.length > 0 && Boolean(stored.steps[stored.at]);
     history = whole ? stored : { opened: opened.key, steps: [opened.document], at: 0 };
     openedDocument = opened.document;
-    whenDrawn("undo", showSteps);
+    whenDrawn("undo", () => {
+      showSteps();
+      showView(viewOf(window.location.href));
+    });
     pump();
     return [history, current()];
   }
@@ -431,6 +434,60 @@
     setTimeout(() => URL.revokeObjectURL(link.href), 10000);
   }
 
+  // ------------------------------------------------------------ papers
+
+  async function makePaper(button) {
+    const said = (words) => setProps("papers-said", { children: words });
+    const choice = place("choice").value;
+    button.disabled = true;
+    said("Making it …");
+    try {
+      const answer = await fetch(`papers/${button.id.replace("paper-", "")}`, {
+        method: "POST",
+        headers: { "Content-Type": "application/json" },
+        body: JSON.stringify({ document: current(), option: choice }),
+      });
+      if ((answer.headers.get("Content-Type") || "").includes("json")) {
+        said((await answer.json()).faults.join(" "));
+      } else {
+        const file = /filename="([^"]+)"/.exec(answer.headers.get("Content-Disposition") || "");
+        if (!answer.ok || !file) {
+          throw new Error("no file came");
+        }
+        download(await answer.blob(), file[1]);
+        said(`Saved as ${file[1]}.`);
+      }
+    } catch (_error) {
+      said(UNREACHED);
+    }
+    button.disabled = false;
+  }
+
+  // ------------------------------------------------------------ whose page it is
+
+  const VIEWS = ["family", "adviser", "contractor"];
+
+  function viewOf(address) {
+    const wished = new URL(address, window.location.href).searchParams.get("view");
+    return VIEWS.includes(wished) ? wished : "adviser";
+  }
+
+  function showView(view) {
+    document.documentElement.dataset.view = view;
+    VIEWS.forEach((one) => {
+      const link = place(`view-${one}`);
+      if (one === view) {
+        link.setAttribute("aria-current", "page");
+      } else {
+        link.removeAttribute("aria-current");
+      }
+    });
+    if (view === "family" && isOpen()) {
+      closeForm();
+    }
+    setProps("view", { data: view });
+  }
+
   // ------------------------------------------------------------ opening and closing
 
   function isOpen() {
@@ -485,6 +542,19 @@
   };
 
   document.addEventListener("click", (event) => {
+    const link = event.target.closest(".views a");
+    const plain = !(event.ctrlKey || event.metaKey || event.shiftKey);
+    if (link && plain) {
+      event.preventDefault();
+      window.history.replaceState(null, "", link.href);
+      showView(viewOf(link.href));
+      return;
+    }
+    const paper = event.target.closest("#papers button");
+    if (paper && history) {
+      makePaper(paper);
+      return;
+    }
     const act = event.target.closest("button") && ACTS[event.target.closest("button").id];
     if (act) {
       act();
