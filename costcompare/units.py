@@ -39,6 +39,9 @@ KindName = Literal[
     "money_per_month",
     "money_per_year",
     "price_per_kwh",
+    "price_per_kw",
+    "money_per_day",
+    "daily_energy",
     "fraction",
     "duration_years",
     "air_changes",
@@ -167,6 +170,9 @@ _DIFFERENCE = _table({"f fahrenheit": "delta_degF", "c celsius k kelvin": "K"})
 _SHARE = {"": 1.0, "%": 0.01, "percent": 0.01}
 _DENSITY = _table({"kg/m3": "kg/m**3", "lb/ft3": "lb/ft**3"})
 _PRICE = _table({"$/kwh": 1.0, "c/kwh": 0.01})
+_KW_PRICE = _table({"$/kw $/kw/month $/kw/mo $/kwmonth": 1.0})
+_MONEY_DAILY = _table({"$/day $/d": 1.0})
+_DAILY_ENERGY = _table({"kwh/day kwh/d": 1.0})
 _ENERGY = _table({"kwh/month kwh/mo kwh": 1.0})
 _CHANGES = _table({"1/h /h ach airchanges/h": 1.0})
 _MONEY = _table({"$": 1.0, "k$": 1000.0})
@@ -228,6 +234,15 @@ KINDS: Mapping[KindName, Kind] = {
     ),
     "price_per_kwh": Kind(
         "a price of electricity", "$/kWh", "0.125 $/kWh", _PRICE, "$/kWh, cents/kWh", "$/kWh"
+    ),
+    "price_per_kw": Kind(
+        "a price of the highest demand a month", "$/kW", "9.50 $/kW", _KW_PRICE, "$/kW", "$/kW"
+    ),
+    "money_per_day": Kind(
+        "an amount of money a day", "$/day", "0.45 $/day", _MONEY_DAILY, "$/day", "$/day"
+    ),
+    "daily_energy": Kind(
+        "an amount of energy a day", "kWh/day", "20 kWh/day", _DAILY_ENERGY, "kWh/day", "kWh/day"
     ),
     "fraction": Kind("a share", "1", "18 %", _SHARE, "%", "%", bare_number=True),
     "duration_years": Kind("a number of years", "year", "15 year", _YEARS, "year", "year"),

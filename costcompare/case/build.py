@@ -13,8 +13,9 @@ from costcompare.case.heat_pumps import note_field_factor
 from costcompare.case.homes import build_home
 from costcompare.case.ledger import Ledger
 from costcompare.case.paths import join
-from costcompare.case.prices import build_money, build_tariff
+from costcompare.case.prices import build_money
 from costcompare.case.systems import option_system, today_system
+from costcompare.case.tariffs import build_tariff, tariff_of
 
 SECTIONS = tuple(Document.model_fields)
 _OF_SECTION = {"window_area": "rooms", "ceiling_height": "rooms"}
@@ -61,6 +62,7 @@ def build_case(
         money=money,
         facts=_in_order([*stated, *ledger.facts]),
         directory=directory,
+        other_tariffs=tuple(tariff_of(table) for table in document.other_tariffs),
     )
 
 

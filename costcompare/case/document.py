@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal, get_args
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
+from pydantic import BeforeValidator, Field, model_validator
 
 from costcompare.case import values as v
 from costcompare.case.facts import (
@@ -22,6 +22,8 @@ from costcompare.case.facts import (
     UnitSpeed,
     VentState,
 )
+from costcompare.case.table import Table
+from costcompare.case.tariff_document import TariffTable
 
 DuctCondition = Literal[
     "fallen or open branch", "old, never sealed", "average", "sealed and tested"
@@ -35,12 +37,6 @@ FloorInsulationCondition = Literal["tight", "sagging", "fallen"]
 OptionKind = Literal[
     "improve", "electric furnace", "room heaters", "ducted heat pump", "ductless heat pump", "ideal"
 ]
-
-
-class Table(BaseModel):
-    """A TOML table: no unknown keys, no change once read."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True)
 
 
 class SiteTable(Table):
@@ -328,41 +324,6 @@ class OptionTable(SystemTable):
     maintenance: v.MoneyYearly | None = None
 
 
-class TierTable(Table):
-    up_to: v.MonthlyEnergy | None = None
-    price: v.Price
-
-
-class SeasonTable(Table):
-    name: v.Name
-    months: v.Months
-    tiers: list[TierTable]
-
-
-class PeriodTable(Table):
-    name: v.Name
-    months: v.Months | None = None
-    days: (
-        Annotated[Literal["all", "weekdays", "weekends"], v.Words(("all", "weekdays", "weekends"))]
-        | None
-    ) = None
-    hours: v.Hours | None = None
-    price: v.Price
-
-
-class TariffTable(Table):
-    name: v.Name | None = None
-    customer_charge: v.MoneyMonthly | None = None
-    price: v.Price | None = None
-    tiers: list[TierTable] | None = None
-    seasons: list[SeasonTable] | None = None
-    periods: list[PeriodTable] | None = None
-    holidays: list[v.DayOfYear] | None = None
-    tax: v.Share | None = None
-    minimum_bill: v.MoneyMonthly | None = None
-    currency: Annotated[str, v.Text(4)] | None = None
-
-
 class IncentiveTable(Table):
     name: v.Name
     amount: v.Money
@@ -424,7 +385,8 @@ class Document(Table):
     comfort: ComfortTable = ComfortTable()
     equipment: EquipmentTable = EquipmentTable()
     today: TodayTable
-    options: list[OptionTable] = []
+    options: list[OptionTable] = Field(default=[])
     tariff: TariffTable
+    other_tariffs: list[TariffTable] = Field(default=[])
     money: MoneyTable = MoneyTable()
     bills: Annotated[BillsTable, BeforeValidator(_bills)] | None = None

@@ -15,14 +15,9 @@ from costcompare.errors import Fault
 
 _LATER = {
     "heads": "several heads on one outdoor unit are not modelled yet",
-    "riders": "riders are not modelled yet",
-    "demand": "demand charges are not modelled yet",
-    "proration": "other ways to prorate a bill are not modelled yet",
-    "rounding": "other ways to round a bill are not modelled yet",
 }
 _LATER_INSTEAD = {
     "heads": "one unit with its own size for each head",
-    "riders": "the price with the riders added",
 }
 _SHAPES = {
     "model_type": "must be a table of keys and values",

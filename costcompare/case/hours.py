@@ -8,7 +8,11 @@ may run over the end of the day or the year, and several are joined by commas.
 from __future__ import annotations
 
 import re
+from calendar import monthrange
 
+from costcompare.case.tariff_facts import YearDays
+
+_DAYS_OF_YEAR = re.compile(r"(\d{1,2})-(\d{1,2})\s*to\s*(\d{1,2})-(\d{1,2})")
 _RANGE = re.compile(r"(\d{1,2})(?:\s*-\s*(\d{1,2}))?")
 _ALL = frozenset({"all", "always", "all day", "all year"})
 
@@ -41,6 +45,27 @@ def months_of_year(text: str) -> tuple[bool, ...]:
         for month in range(start, start + (last - start) % 12 + 1):
             flags[(month - 1) % 12] = True
     return tuple(flags)
+
+
+def days_of_year(text: str) -> YearDays:
+    """The first and the last day of every year from text such as ``06-15 to 09-14``."""
+    match = _DAYS_OF_YEAR.fullmatch(text.strip())
+    rule = "must be two days, month and day, such as 06-15 to 09-14"
+    if match is None:
+        raise ValueError(rule)
+    first, last = (int(match[1]), int(match[2])), (int(match[3]), int(match[4]))
+    for month, day in (first, last):
+        if not (1 <= month <= 12 and 1 <= day <= monthrange(2028, month)[1]):
+            raise ValueError(rule)
+    return YearDays(first, last)
+
+
+def days_of_bill(text: str) -> tuple[int, int]:
+    """The fewest and the most days from text such as ``27-34``."""
+    ranges = _ranges(text)
+    if len(ranges) != 1 or ranges[0][1] is None:
+        raise ValueError("must be the fewest and the most days such as 27-34")
+    return ranges[0][0], ranges[0][1]
 
 
 def written(flags: tuple[bool, ...]) -> str:

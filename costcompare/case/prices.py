@@ -1,53 +1,19 @@
-"""From a checked document to the price of electricity and the money over the years."""
+"""From a checked document to the money over the years."""
 
 from __future__ import annotations
 
 from datetime import date
 
-from costcompare.case.document import Document, IncentiveTable, TierTable
+from costcompare.case.document import Document, IncentiveTable
 from costcompare.case.facts import (
     Fact,
     Incentive,
     MoneyFacts,
-    Period,
-    Season,
-    Tariff,
-    Tier,
     WeatherChoice,
 )
 from costcompare.case.ledger import Ledger
 
 CALENDAR_YEAR = WeatherChoice().calendar_year
-_ALL_MONTHS, _ALL_HOURS = (True,) * 12, (True,) * 24
-
-
-def build_tariff(document: Document, ledger: Ledger) -> Tariff:
-    """The price of electricity."""
-    table = document.tariff
-    tiers = (Tier(None, table.price),) if table.price is not None else _tiers(table.tiers or [])
-    customer_charge = table.customer_charge
-    if customer_charge is None:
-        source = "the case names none"
-        path = "tariff.customer_charge"
-        customer_charge = ledger.filled(path, 0.0, "money_per_month", source=source)
-    return Tariff(
-        name=table.name or "electricity",
-        customer_charge=customer_charge,
-        tiers=tiers,
-        seasons=tuple(Season(s.name, s.months, _tiers(s.tiers)) for s in table.seasons or []),
-        periods=tuple(
-            Period(p.name, p.months or _ALL_MONTHS, p.days or "all", p.hours or _ALL_HOURS, p.price)
-            for p in table.periods or []
-        ),
-        holidays=tuple(table.holidays or ()),
-        tax=table.tax or 0.0,
-        minimum_bill=table.minimum_bill or 0.0,
-        currency=table.currency or Tariff.currency,
-    )
-
-
-def _tiers(tables: list[TierTable]) -> tuple[Tier, ...]:
-    return tuple(Tier(tier.up_to, tier.price) for tier in tables)
 
 
 def build_money(document: Document, facts: list[Fact], ledger: Ledger) -> MoneyFacts:

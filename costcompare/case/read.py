@@ -15,7 +15,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from costcompare.case.build import Changed, build_case
-from costcompare.case.checks import agreement_faults
+from costcompare.case.checks import all_faults
 from costcompare.case.document import Document
 from costcompare.case.facts import Case
 from costcompare.case.faults import faults_of
@@ -117,8 +117,7 @@ def _checked(plain: dict[str, Any]) -> tuple[Document | None, list[Fault]]:
         checked = Document.model_validate(plain)
     except ValidationError as error:
         faults += [fault for _, fault in faults_of(error, plain)]
-    faults += agreement_faults(readable(plain) if checked is None else checked)
-    return checked, faults
+    return checked, all_faults(readable(plain) if checked is None else checked, faults)
 
 
 def _changed(

@@ -16,7 +16,8 @@ from typing import Annotated, Any, NoReturn
 from pydantic import GetCoreSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
-from costcompare.case.hours import hours_of_day, months_of_year
+from costcompare.case.hours import days_of_bill, days_of_year, hours_of_day, months_of_year
+from costcompare.case.tariff_facts import HOLIDAY_NAMES, HOLIDAY_SETS, YearDays
 from costcompare.units import KINDS, KindName, UnitError, parse
 
 
@@ -170,12 +171,12 @@ class Day(Rule):
 
 @dataclass(frozen=True)
 class Clock(Rule):
-    """Hours of the day or months of the year."""
+    """Hours of the day, months of the year, days: text that a reader understands."""
 
-    reader: Callable[[str], tuple[bool, ...]]
+    reader: Callable[[str], Any]
     example: str
 
-    def read(self, given: Any) -> tuple[bool, ...]:
+    def read(self, given: Any) -> Any:
         example = f'for example "{self.example}"'
         if not isinstance(given, str):
             refuse("must be text in quotes", given, example)
@@ -183,6 +184,20 @@ class Clock(Rule):
             return self.reader(given)
         except ValueError as error:
             refuse(str(error), given, example)
+
+
+class Holiday(Rule):
+    """A day of the calendar, the name of a holiday of every year, or of a set of them."""
+
+    def read(self, given: Any) -> date | str:
+        names = (*HOLIDAY_SETS, *HOLIDAY_NAMES)
+        if isinstance(given, str) and (name := given.strip().lower()) in names:
+            return name
+        try:
+            return Day().read(given)
+        except PydanticCustomError:
+            rule = f"must be a day such as 2027-12-25, or one of: {'; '.join(names)}"
+            refuse(rule, given, nearest(given, names))
 
 
 @dataclass(frozen=True)
@@ -217,6 +232,9 @@ OnOff = Annotated[bool, Flag()]
 DayOfYear = Annotated[date, Day()]
 Hours = Annotated[tuple[bool, ...], Clock(hours_of_day, "6-23")]
 Months = Annotated[tuple[bool, ...], Clock(months_of_year, "10-3")]
+Dates = Annotated[YearDays, Clock(days_of_year, "06-15 to 09-14")]
+BillDays = Annotated[tuple[int, int], Clock(days_of_bill, "27-34")]
+HolidayName = Annotated[date | str, Holiday()]
 CeilingHeight = Annotated[tuple[float, float], Ceiling()]
 Length = Annotated[float, Measure("length", at_least="0 ft", at_most="1000 ft")]
 LineSet = Annotated[float, Measure("length", at_least="0 ft", at_most="300 ft")]
@@ -248,6 +266,11 @@ Money = Annotated[float, Measure("money", at_least="0 $", at_most="10000000 $")]
 MoneyMonthly = Annotated[float, Measure("money_per_month", at_least="0 $/month")]
 MoneyYearly = Annotated[float, Measure("money_per_year")]
 Price = Annotated[float, Measure("price_per_kwh", at_least="-1 $/kWh", at_most="10 $/kWh")]
+KwPrice = Annotated[float, Measure("price_per_kw", at_least="0 $/kW", at_most="1000 $/kW")]
+MoneyDaily = Annotated[float, Measure("money_per_day", at_least="0 $/day")]
+DailyEnergy = Annotated[float, Measure("daily_energy", above="0 kWh/day")]
+AnyMoneyMonthly = Annotated[float, Measure("money_per_month")]
+AnyShare = Annotated[float, Measure("fraction", at_least="-100 %", at_most="100 %")]
 Years = Annotated[float, Measure("duration_years", at_least="1 year", at_most="100 year")]
 AirChanges = Annotated[float, Measure("air_changes", at_least="0 1/h", at_most="20 1/h")]
 Conductivity = Annotated[float, Measure("conductivity", above="0 W/m/K")]

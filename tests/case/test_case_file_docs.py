@@ -10,8 +10,8 @@ from typing import Any, get_args
 import pytest
 from pydantic import BaseModel
 
-from costcompare.case import document
-from costcompare.case.document import DuctCondition, Table
+from costcompare.case import document, tariff_document, tariff_facts
+from costcompare.case.document import DuctCondition
 from costcompare.case.facts import (
     DoorwayState,
     DuctLocation,
@@ -21,12 +21,18 @@ from costcompare.case.facts import (
 )
 from costcompare.case.faults import keys_at, keys_of, model_in
 from costcompare.case.overriding import REPLACES, SETTABLE
+from costcompare.case.table import Table
+from costcompare.case.tariff_facts import HOLIDAY_NAMES, HOLIDAY_SETS
 
+WORDS_OF_TARIFFS = (
+    *("DayKind", "LineGroup", "MidBillSplit", "Netting", "Observed", "Overlaps"),
+    *("Proration", "ReadingTime", "Rounding", "Unused"),
+)
 PAGE = Path(__file__).parents[2] / "docs" / "case-file.md"
 TEXT = PAGE.read_text(encoding="utf-8")
 TABLES = [
     table
-    for table in vars(document).values()
+    for table in {**vars(document), **vars(tariff_document)}.values()
     if isinstance(table, type) and issubclass(table, Table) and table is not Table
 ]
 SECTIONS = {
@@ -59,6 +65,12 @@ SECTIONS = {
     "TierTable": "### `[tariff]`",
     "SeasonTable": "### `[tariff]`",
     "PeriodTable": "### `[tariff]`",
+    "DemandTable": "### `[tariff]`",
+    "RiderTable": "### `[tariff]`",
+    "TaxTable": "### `[tariff]`",
+    "ExportTable": "### `[tariff]`",
+    "PricesTable": "### `[tariff]`",
+    "ChangeTable": "### `[tariff]`",
     "TariffTable": "### `[tariff]`",
     "IncentiveTable": "### `[money]`",
     "MoneyTable": "### `[money]`",
@@ -101,7 +113,8 @@ def reachable(table: type[BaseModel]) -> set[type[BaseModel]]:
 
 
 def test_no_table_is_left_out_of_the_document() -> None:
-    assert reachable(document.Document) | {document.SystemTable} == set(TABLES)
+    bases = {document.SystemTable, tariff_document.PricesTable}
+    assert reachable(document.Document) | bases == set(TABLES)
 
 
 def test_a_documented_row_is_a_key() -> None:
@@ -118,6 +131,16 @@ def test_a_documented_row_is_a_key() -> None:
 def test_every_choice_is_documented(words: Any) -> None:
     for choice in get_args(words):
         assert choice in TEXT
+
+
+@pytest.mark.parametrize("kind", WORDS_OF_TARIFFS)
+def test_every_word_of_a_tariff_is_documented(kind: str) -> None:
+    for word in get_args(getattr(tariff_facts, kind)):
+        assert word in section("### `[tariff]`")
+
+
+def test_every_holiday_is_documented() -> None:
+    assert all(name in section("### `[tariff]`") for name in (*HOLIDAY_NAMES, *HOLIDAY_SETS))
 
 
 def test_what_a_change_may_touch_is_documented() -> None:

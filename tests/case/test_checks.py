@@ -213,7 +213,7 @@ def test_the_cases_that_the_faults_start_from_are_right() -> None:
         ),
         (
             {"tariff": {"riders": "1 %"}},
-            "tariff.riders: riders are not modelled yet. Write the price with the riders added.",
+            'tariff.riders: must be a list (given: "1 %").',
         ),
         (
             {

@@ -1,12 +1,12 @@
-"""Checks of prices and money: tiers, seasons, incentives; and of the weather asked for."""
+"""Checks of incentives, bills and of the weather asked for; tariffs have checks of their own."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from itertools import pairwise
+from collections.abc import Iterator
 
 from costcompare.case.checks.rooms import repeated
-from costcompare.case.document import Document, TierTable
+from costcompare.case.checks.tariffs import tariff_table_faults
+from costcompare.case.document import Document
 from costcompare.case.paths import join
 from costcompare.case.values import nearest
 from costcompare.errors import Fault
@@ -14,47 +14,12 @@ from costcompare.errors import Fault
 
 def price_faults(document: Document) -> list[Fault]:
     """Everything about prices, money and weather that does not fit together."""
-    return [*_tariff(document), *_incentives(document), *_weather(document), *_bills(document)]
-
-
-def _tariff(document: Document) -> Iterator[Fault]:
-    tariff = document.tariff
-    if tariff is None:
-        return
-    given = tariff.model_fields_set
-    if not given & {"price", "tiers"}:
-        yield Fault("tariff.price", "is needed", "", 'for example price = "0.125 $/kWh"')
-    if {"price", "tiers"} <= given:
-        yield Fault("tariff.price", "give either price or tiers, not both")
-    if tariff.tiers is not None:
-        yield from _tiers("tariff.tiers", tariff.tiers)
-    taken: dict[int, str] = {}
-    for number, season in enumerate(tariff.seasons or [], 1):
-        path = join(["tariff", "seasons", season.name or number])
-        yield from _tiers(f"{path}.tiers", season.tiers or [])
-        for month, inside in enumerate(season.months or (), 1):
-            if inside and month in taken:
-                rule = f"month {month} is in the season {taken[month]} already"
-                yield Fault(f"{path}.months", rule)
-                break
-            if inside:
-                taken[month] = season.name or "above"
-
-
-def _tiers(path: str, tiers: Sequence[TierTable]) -> Iterator[Fault]:
-    if not tiers:
-        yield Fault(
-            path, "must hold at least one tier", "", 'for example [{ price = "0.12 $/kWh" }]'
-        )
-        return
-    ends = [tier.up_to for tier in tiers]
-    if "up_to" in tiers[-1].model_fields_set:
-        yield Fault(path, "the last tier must have no up_to: it holds all that is left")
-    if any("up_to" not in tier.model_fields_set for tier in tiers[:-1]):
-        yield Fault(path, "every tier but the last must have up_to", "", 'up_to = "800 kWh/month"')
-    known = [end for end in ends if end is not None]
-    if any(high <= low for low, high in pairwise(known)):
-        yield Fault(path, "every up_to must be above the one before")
+    return [
+        *tariff_table_faults(document),
+        *_incentives(document),
+        *_weather(document),
+        *_bills(document),
+    ]
 
 
 def _incentives(document: Document) -> Iterator[Fault]:
