@@ -41,16 +41,23 @@ class DailyTemperatures:
         """The last day."""
         return self.first + timedelta(days=len(self.degc) - 1)
 
-    def mean_year(self) -> DailyTemperatures | None:
-        """365 days, each the mean over the years there are; None for less than a whole year."""
+    def by_day_of_year(self, values: np.ndarray) -> np.ndarray | None:
+        """Values of each day as 365 means over the years there are; None for less than a year."""
         if self.repeats:
-            return self
+            return values
         places = np.array([_place(self.first + timedelta(d)) for d in range(len(self.degc))])
-        there = np.isfinite(self.degc)
+        there = np.isfinite(values)
         count = np.bincount(places[there], minlength=DAYS)
         if (count == 0).any():
             return None
-        mean = np.bincount(places[there], weights=self.degc[there], minlength=DAYS) / count
+        mean: np.ndarray = np.bincount(places[there], weights=values[there], minlength=DAYS) / count
+        return mean
+
+    def mean_year(self) -> DailyTemperatures | None:
+        """365 days, each the mean over the years there are; None for less than a whole year."""
+        mean = None if self.repeats else self.by_day_of_year(self.degc)
+        if mean is None:
+            return self if self.repeats else None
         return DailyTemperatures(date(ANY_YEAR, 1, 1), mean, f"{self.source}, mean year", True)
 
 

@@ -104,7 +104,7 @@ class DegreeDayFit:
 
     def per_day(self, degc_of_days: np.ndarray) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
         """Base, heating and cooling [kWh] of each day of these means [degC]."""
-        base = np.full(len(degc_of_days), self.base_kwh_per_day)
+        base = np.where(np.isfinite(degc_of_days), self.base_kwh_per_day, np.nan)
         heating, cooling = np.zeros(len(base)), np.zeros(len(base))
         if self.heating_kwh_per_degf_day is not None and self.heating_balance_degc is not None:
             below = np.maximum(self.heating_balance_degc - degc_of_days, 0.0)

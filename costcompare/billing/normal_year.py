@@ -10,7 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 from scipy import stats
 
-from costcompare.billing.daily_temperatures import DailyTemperatures
+from costcompare.billing.daily_temperatures import DAYS, DailyTemperatures
 from costcompare.billing.degree_days import DegreeDayFit
 from costcompare.billing.goodness import k_of
 
@@ -30,17 +30,23 @@ class YearUse:
     heating_share: float
 
 
-def year_use(line: DegreeDayFit, year: DailyTemperatures) -> YearUse:
-    """The use in the days of ``year`` [365 days].
+def year_use(line: DegreeDayFit, weather: DailyTemperatures) -> YearUse | None:
+    """The use in a year of 365 days of that weather; None where it holds less than a year.
+
+    Of several years each day has the mean of its uses, not the use at its mean temperature, which
+    would be too little near the balance point.
 
     The range is that of a saving by ASHRAE Guideline 14: the scatter of the bills about the line,
     independent from bill to bill, t of the bills less the fitted numbers, and the error of the
     line itself in (1 + 2/P) and the factor k. Made-up years with bills that scatter by 3 % lie in
     it in about nine cases of ten (a test counts them).
     """
-    base, heating, cooling = (float(np.nansum(part)) for part in line.per_day(year.degc))
+    daily = [weather.by_day_of_year(part) for part in line.per_day(weather.degc)]
+    if any(part is None for part in daily):
+        return None
+    base, heating, cooling = (float(part.sum()) for part in daily if part is not None)
     total = base + heating + cooling
-    half = _half(line, len(year.degc))
+    half = _half(line, DAYS)
     return YearUse(
         total,
         base,
@@ -48,7 +54,7 @@ def year_use(line: DegreeDayFit, year: DailyTemperatures) -> YearUse:
         cooling,
         total - half,
         total + half,
-        year.source,
+        weather.source,
         heating / total if total > 0.0 else 0.0,
     )
 

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import NamedTuple
 
+from costcompare.case.bill_facts import StatedBill, StatedBills
 from costcompare.case.defaults import option_default
 from costcompare.case.document import Document, OptionTable
 from costcompare.case.facts import Case, Fact, Home, Option, System, WeatherChoice
@@ -63,7 +64,19 @@ def build_case(
         facts=_in_order([*stated, *ledger.facts]),
         directory=directory,
         other_tariffs=tuple(tariff_of(table) for table in document.other_tariffs),
+        bills=_bills(document),
     )
+
+
+def _bills(document: Document) -> StatedBills | None:
+    table = document.bills
+    if table is None or (table.file is None and not table.rows):
+        return None
+    rows = [
+        StatedBill(row.from_, row.to, row.kwh, row.dollars, row.read or "unknown")
+        for row in table.rows or []
+    ]
+    return StatedBills(Path(table.file) if table.file else None, tuple(rows))
 
 
 def _weather(document: Document) -> WeatherChoice:

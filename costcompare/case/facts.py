@@ -7,7 +7,8 @@ unless the name says otherwise; money is in dollars and energy prices in dollars
 because that is what a bill is written in.
 
 The home is in :mod:`home_facts`, systems in :mod:`system_facts`, prices of electricity in
-:mod:`tariff_facts`, money over the years in :mod:`price_facts`; all names can be had from here.
+:mod:`tariff_facts`, money over the years in :mod:`price_facts`, real bills in
+:mod:`bill_facts`; all names can be had from here.
 """
 
 from __future__ import annotations
@@ -16,6 +17,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
 
+from costcompare.case.bill_facts import StatedBill, StatedBills
 from costcompare.case.home_facts import (
     ORIENTATIONS,
     AirLeakage,
@@ -110,6 +112,8 @@ __all__ = [
     "RoomHeater",
     "Season",
     "Site",
+    "StatedBill",
+    "StatedBills",
     "System",
     "SystemKind",
     "Tariff",
@@ -189,3 +193,5 @@ class Case:
     """Folder of the case file; relative paths in it start there"""
     other_tariffs: tuple[Tariff, ...] = ()
     """Other prices under which every choice is billed too"""
+    bills: StatedBills | None = None
+    """Real bills, where the case names or lists them"""

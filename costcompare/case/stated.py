@@ -22,10 +22,14 @@ _UNKNOWN = Spread("seen", {})
 
 
 def stated_facts(document: Document, plain: Mapping[str, Any], spreads: Spreads) -> list[Fact]:
-    """One fact for every value that the case states, in the order of the document."""
+    """One fact for every value that the case states, in the order of the document.
+
+    The lines of listed bills are no facts of the home: they are in ``Case.bills``.
+    """
     return [
         _fact(location, value, plain, spread=spreads.get(location, _UNKNOWN))
         for location, value in _leaves(document, ())
+        if location[:2] != ("bills", "rows")
     ]
 
 

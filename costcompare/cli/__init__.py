@@ -9,6 +9,7 @@ sizing    size
 leaving   report
 ratings   rate
 batch     batch
+bills     bills, verify
 weather   weather stations, make, show
 """
 
@@ -19,7 +20,7 @@ from typing import Annotated
 import typer
 
 from costcompare import __version__
-from costcompare.cli import batch, homes, leaving, ratings, sizing, weather
+from costcompare.cli import batch, bills, homes, leaving, ratings, sizing, weather
 
 app = typer.Typer(
     name="costcompare",
@@ -35,6 +36,7 @@ app.add_typer(sizing.commands)
 app.add_typer(leaving.commands)
 app.add_typer(ratings.commands)
 app.add_typer(batch.commands)
+app.add_typer(bills.commands)
 app.add_typer(weather.commands, name="weather")
 
 

@@ -56,7 +56,7 @@ def stations(
     check_target(json_target, force)
     found: tuple[Station, ...]
     if near is not None:
-        found = (nearest_station(*_place(near, [])),)
+        found = (nearest_station(*place_of(near, [])),)
     elif words:
         found = find_stations(" ".join(words))
     else:
@@ -97,7 +97,7 @@ def make(
     check_target(json_target, force)
     faults: list[Fault] = []
     height = None if elevation is None else measured("--elevation", elevation, "length", faults)
-    place = _place(near, faults)
+    place = place_of(near, faults)
     # The kind of winter is checked, with the other arguments, where it is used.
     kind = cast("Winter", winter)
     year = typical_year(*place, height, kind, seed, calendar_year)
@@ -126,7 +126,7 @@ def show_weather(
     show(weather_page(described), described, json_target)
 
 
-def _place(text: str, faults: list[Fault]) -> tuple[float, float]:
+def place_of(text: str, faults: list[Fault]) -> tuple[float, float]:
     """Latitude and longitude [degrees] of ``37.27,-79.94``; raises with the faults so far."""
     latitude, _, longitude = text.partition(",")
     try:

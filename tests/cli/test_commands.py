@@ -37,6 +37,7 @@ def test_the_commands_are_those_of_the_documents() -> None:
         "report",
         "rate",
         "batch",
+        "bills",
         "weather stations",
         "weather make",
         "weather show",

@@ -51,6 +51,8 @@ def _weather(document: Document) -> Iterator[Fault]:
 
 def _bills(document: Document) -> Iterator[Fault]:
     bills = document.bills
+    if bills is not None and bills.file is not None and bills.rows:
+        yield Fault("bills", "give either file or rows, not both")
     for number, bill in enumerate((bills.rows if bills is not None else None) or [], 1):
         if bill.from_ is not None and bill.to is not None and bill.to <= bill.from_:
             yield Fault(f"bills.{number}.to", "must be after from", bill.to.isoformat())
