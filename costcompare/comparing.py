@@ -20,6 +20,7 @@ from costcompare.comparison import (
     Warmth,
 )
 from costcompare.explaining import explain_year, hot_water_share, year_parts
+from costcompare.owning import Before, emissions_of, money_years, rows_of
 from costcompare.physics.compiled import WARM
 from costcompare.simulation import (
     HourlyResult,
@@ -29,15 +30,14 @@ from costcompare.simulation import (
     simulate_home,
 )
 from costcompare.summary import (
-    Before,
     annual,
     assumptions,
     duct_year,
     fact_line,
-    money_years,
     months_of,
     weather_summary,
 )
+from costcompare.tonight import hours_by_outdoors
 from costcompare.underfloor import crawlspace_year
 from costcompare.weather import Weather, read_weather, typical_year
 
@@ -88,18 +88,21 @@ def compare(
         for d in done
         if d.plan.warmth == AS_WANTED
     )
+    choices = tuple(_choice(case, d, before) for d in done)
     tell("Putting it together", 1.0)
     return Comparison(
         format=1,
         title=case.title,
         weather=weather_summary(case, year),
         facts=tuple(fact_line(fact) for fact in case.facts),
-        choices=tuple(_choice(case, d, before) for d in done),
+        choices=choices,
         explanation=year_parts(months),
         explanation_by_month=months,
         cautions=cautions(case, now, options),
         assumptions=assumptions(case, year),
         currency=case.tariff.currency,
+        four_rows=rows_of(case, choices),
+        emissions=emissions_of(case, choices),
     )
 
 
@@ -201,4 +204,5 @@ def _choice(case: Case, done: _Done, before: Before) -> Choice:
         coldest_day=comfort.coldest_day(year),
         warm_hours_by_month=comfort.warm_share_by_month(plan.home, year),
         mean_degf_by_month_and_hour=comfort.mean_by_month_and_hour(year),
+        hours_by_outdoors=hours_by_outdoors(year, case.tariff, done.bill, case.home.site.time_zone),
     )

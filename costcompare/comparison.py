@@ -10,6 +10,10 @@ import math
 from dataclasses import dataclass, fields, is_dataclass
 from typing import Any, Literal
 
+from costcompare.money.financing import WayToPay
+from costcompare.money.incentives import IncentiveLine
+from costcompare.money.warmth import FourRows
+
 Warmth = Literal["as you live now", "at the warmth you want"]
 AS_LIVED: Warmth = "as you live now"
 AS_WANTED: Warmth = "at the warmth you want"
@@ -125,6 +129,58 @@ class CrawlspaceYear:
 
 
 @dataclass(frozen=True)
+class OldSystemYears:
+    """Today's system, whose replacement a choice makes needless."""
+
+    remaining_life_years: float
+    replacement_cost_usd: float
+    life_years: float
+
+
+@dataclass(frozen=True)
+class OverTheYears:
+    """The life-cycle figures of a choice, as present values in dollars of today."""
+
+    study_years: int
+    net_cost_usd: float
+    life_cycle_cost_usd: float
+    """Bills, price, upkeep and replacements less what is left"""
+    today_life_cycle_cost_usd: float
+    """Going on as today, as you live now; the difference of the two is the net savings"""
+    energy_savings_usd: float
+    maintenance_usd: float
+    replacements_usd: float
+    avoided_replacements_usd: float
+    residual_usd: float
+    unpaid_again_years: float | None
+    """When a replacement takes the money out again that had come back"""
+    back_for_good_years: float | None
+    yearly_with_residual_usd: tuple[float, ...]
+    """As the yearly position, with what is left of the choice at that time"""
+    move_in_years: int | None
+    position_when_moving_usd: float | None
+    """With nothing for what stays behind"""
+    with_residual_when_moving_usd: float | None
+    inflation: float
+    nominal_discount_rate: float
+    nominal_net_savings_usd: float
+    """Worked out in the money of each year; the same as in money of today"""
+    nominal_adjusted_internal_rate_of_return: float | None
+    old_system: OldSystemYears | None
+    """None where no replacement of today's system is counted"""
+
+
+@dataclass(frozen=True)
+class OutlookLine:
+    """The same choice at another growth of prices or another discount rate."""
+
+    price_growth: float
+    discount_rate: float
+    net_savings_usd: float
+    discounted_payback_years: float | None
+
+
+@dataclass(frozen=True)
 class MoneyYears:
     """The money of one choice against today; None means never, or not applicable."""
 
@@ -141,6 +197,68 @@ class MoneyYears:
     adjusted_internal_rate_of_return: float | None
     yearly_position_usd: tuple[float, ...]
     """Money out of pocket so far, in today's value, at the end of year 0, 1, … (negative first)"""
+    over_the_years: OverTheYears | None = None
+    """None for today"""
+    possible_incentives_usd: float = 0.0
+    """In force, but not certain: not in any figure"""
+    incentives: tuple[IncentiveLine, ...] = ()
+    """Every incentive that may apply, in the price or not, and why"""
+    ways_to_pay: tuple[WayToPay, ...] = ()
+    waiting_a_winter_usd: float | None = None
+    """What October to April would have saved; below 0 where it costs more"""
+    outlooks: tuple[OutlookLine, ...] = ()
+
+
+@dataclass(frozen=True)
+class OutdoorHour:
+    """A mean hour at a temperature outdoors."""
+
+    outdoor_degf: float
+    hours: int
+    """Of the year within 5 F of it"""
+    heating_kw: float
+    usd_per_hour: float
+    """What the bill would be less without the heating of these hours, for each of them"""
+
+
+@dataclass(frozen=True)
+class WinterBill:
+    """One choice in one winter."""
+
+    name: str
+    warmth: Warmth
+    bill_usd: float
+    worst_month_usd: float
+    first_year_saving_usd: float
+
+
+@dataclass(frozen=True)
+class WinterYear:
+    """Every choice in one kind of winter."""
+
+    winter: str
+    heating_degree_days_65f: float
+    mean_temperature_degf: float
+    choices: tuple[WinterBill, ...]
+
+
+@dataclass(frozen=True)
+class EmissionLine:
+    """What one choice emits in a year."""
+
+    name: str
+    warmth: Warmth
+    emitted_kg: float
+    less_than_now_kg: float
+
+
+@dataclass(frozen=True)
+class GridEmissions:
+    """Carbon dioxide equivalent of the electricity bought, at the factor of the case."""
+
+    factor_kg_per_kwh: float
+    source: str
+    choices: tuple[EmissionLine, ...]
 
 
 @dataclass(frozen=True)
@@ -238,6 +356,8 @@ class Choice:
     """Share of wanted room-hours that are warm, by month"""
     mean_degf_by_month_and_hour: dict[str, tuple[tuple[float, ...], ...]]
     """For each room 12 x 24 mean temperatures [degF], local standard time"""
+    hours_by_outdoors: tuple[OutdoorHour, ...] = ()
+    """What an hour of heating costs by the temperature outdoors, coldest first"""
 
 
 @dataclass(frozen=True)
@@ -287,6 +407,12 @@ class Comparison:
     """None until ranges are made"""
     range_note: str = ""
     """What the ranges hold and what they leave out, empty until they are made"""
+    four_rows: tuple[FourRows, ...] = ()
+    """The four bills of every option"""
+    winters: tuple[WinterYear, ...] | None = None
+    """None until it is asked for"""
+    emissions: GridEmissions | None = None
+    """None where the case states no factor"""
 
     def choice(self, name: str, warmth: Warmth) -> Choice:
         """The choice of that name at that warmth; KeyError when there is none."""

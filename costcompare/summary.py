@@ -2,28 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 from numpy.typing import NDArray
 
 from costcompare.billing.clock import civil_hours
 from costcompare.billing.tariff import YearBill
-from costcompare.case.facts import Case, Fact, Home, Option, System
+from costcompare.case.facts import Case, Fact, Home, System
 from costcompare.comparison import (
-    AS_LIVED,
-    AS_WANTED,
     Annual,
     DuctYear,
     FactLine,
-    MoneyYears,
     Month,
-    Warmth,
     WeatherSummary,
 )
 from costcompare.equipment.classes import rated_heating
-from costcompare.money.incentives import counted
-from costcompare.money.life_cycle import evaluate
 from costcompare.physics.ducts import delivery_effectiveness
 from costcompare.simulation import HourlyResult
 from costcompare.simulation.machines import filled_points
@@ -36,14 +28,6 @@ from costcompare.weather import (
 )
 
 Floats = NDArray[np.float64]
-
-
-@dataclass(frozen=True)
-class Before:
-    """Today's bills, against which every choice is counted."""
-
-    as_lived: YearBill
-    as_wanted: YearBill
 
 
 def fahrenheit(celsius: float) -> float:
@@ -152,45 +136,6 @@ def duct_year(home: Home, system: System, year: HourlyResult) -> DuctYear | None
         regained_kwh=terms["regained"],
         delivery_effectiveness=terms["delivered"] / put_in if put_in > 0.0 else 1.0,
         standard_delivery_effectiveness=standard_effectiveness(home, system, year),
-    )
-
-
-def money_years(
-    case: Case, option: Option | None, warmth: Warmth, bill: YearBill, before: Before
-) -> MoneyYears | None:
-    """Savings and payback of a choice; every saving is a bill before less a bill after."""
-    if option is None and warmth == AS_LIVED:
-        return None
-    lived = before.as_lived.total_usd
-    same = before.as_wanted.total_usd if warmth == AS_WANTED else lived
-    saving = lived - bill.total_usd
-    worth = before.as_wanted.total_usd - lived if warmth == AS_WANTED else None
-    if option is None:
-        return MoneyYears(0.0, 0.0, saving, None, worth, None, None, 0.0, None, None, ())
-    money = case.money
-    paid = counted(money.incentives, option.name, money.installed_on)
-    cycle = evaluate(
-        installed_cost=option.installed_cost,
-        incentives=paid.confirmed_usd,
-        yearly_saving=saving,
-        maintenance=option.maintenance,
-        life=option.life,
-        study_years=money.study_years,
-        discount_rate=money.discount_rate,
-        price_growth=money.price_growth,
-    )
-    return MoneyYears(
-        installed_cost_usd=option.installed_cost,
-        incentives_usd=paid.confirmed_usd,
-        first_year_saving_usd=saving,
-        same_warmth_saving_usd=same - bill.total_usd,
-        warmth_worth_usd=worth,
-        simple_payback_years=cycle.simple_payback_years,
-        discounted_payback_years=cycle.discounted_payback_years,
-        net_savings_usd=cycle.net_savings_usd,
-        savings_to_investment_ratio=cycle.savings_to_investment_ratio,
-        adjusted_internal_rate_of_return=cycle.adjusted_internal_rate_of_return,
-        yearly_position_usd=cycle.yearly_position_usd,
     )
 
 

@@ -48,6 +48,7 @@ KindName = Literal[
     "conductivity",
     "density",
     "heat_capacity",
+    "emission_factor",
 ]
 """What a number can stand for; each has one SI unit, given in :data:`KINDS`."""
 
@@ -173,6 +174,14 @@ _PRICE = _table({"$/kwh": 1.0, "c/kwh": 0.01})
 _KW_PRICE = _table({"$/kw $/kw/month $/kw/mo $/kwmonth": 1.0})
 _MONEY_DAILY = _table({"$/day $/d": 1.0})
 _DAILY_ENERGY = _table({"kwh/day kwh/d": 1.0})
+_EMISSIONS = _table(
+    {
+        "kg/kwh kgco2/kwh kgco2e/kwh": 1.0,
+        "g/kwh gco2/kwh gco2e/kwh kg/mwh": 0.001,
+        "lb/kwh lbco2/kwh": 0.45359237,  # the international pound, exactly
+        "lb/mwh lbs/mwh lbco2/mwh lbco2e/mwh": 0.00045359237,
+    }
+)
 _ENERGY = _table({"kwh/month kwh/mo kwh": 1.0})
 _CHANGES = _table({"1/h /h ach airchanges/h": 1.0})
 _MONEY = _table({"$": 1.0, "k$": 1000.0})
@@ -260,6 +269,14 @@ KINDS: Mapping[KindName, Kind] = {
         _HEAT_CAPACITY,
         "J/kg/K, Btu/lb/F",
         "J/kg/K",
+    ),
+    "emission_factor": Kind(
+        "an emission factor",
+        "kg/kWh",
+        "0.35 kg/kWh",
+        _EMISSIONS,
+        "kg/kWh, lb/MWh",
+        "kg/kWh",
     ),
 }
 

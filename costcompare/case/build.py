@@ -13,8 +13,8 @@ from costcompare.case.facts import Case, Fact, Home, Option, System, WeatherChoi
 from costcompare.case.heat_pumps import note_field_factor
 from costcompare.case.homes import build_home
 from costcompare.case.ledger import Ledger
+from costcompare.case.money import build_money
 from costcompare.case.paths import join
-from costcompare.case.prices import build_money
 from costcompare.case.systems import option_system, today_system
 from costcompare.case.tariffs import build_tariff, tariff_of
 

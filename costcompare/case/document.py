@@ -22,6 +22,7 @@ from costcompare.case.facts import (
     UnitSpeed,
     VentState,
 )
+from costcompare.case.money_document import MoneyTable
 from costcompare.case.table import Table
 from costcompare.case.tariff_document import TariffTable
 
@@ -322,26 +323,6 @@ class OptionTable(SystemTable):
     installed_cost: v.Money
     life: v.Years | None = None
     maintenance: v.MoneyYearly | None = None
-
-
-class IncentiveTable(Table):
-    name: v.Name
-    amount: v.Money
-    status: Annotated[
-        Literal["confirmed", "applied for", "unknown"],
-        v.Words(("confirmed", "applied for", "unknown")),
-    ]
-    starts: v.DayOfYear | None = None
-    expires: v.DayOfYear | None = None
-    options: list[v.Name] | None = None
-
-
-class MoneyTable(Table):
-    installed_on: v.DayOfYear | None = None
-    study_years: Annotated[int, v.Whole(1, 50)] | None = None
-    discount_rate: v.Rate | None = None
-    price_growth: v.Rate | None = None
-    incentives: list[IncentiveTable] | None = None
 
 
 class BillTable(Table):

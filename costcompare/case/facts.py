@@ -7,7 +7,7 @@ unless the name says otherwise; money is in dollars and energy prices in dollars
 because that is what a bill is written in.
 
 The home is in :mod:`home_facts`, systems in :mod:`system_facts`, prices of electricity in
-:mod:`tariff_facts`, money over the years in :mod:`price_facts`, real bills in
+:mod:`tariff_facts`, money over the years in :mod:`money_facts`, real bills in
 :mod:`bill_facts`; all names can be had from here.
 """
 
@@ -41,9 +41,12 @@ from costcompare.case.home_facts import (
     VentState,
     Windows,
 )
-from costcompare.case.price_facts import (
+from costcompare.case.money_facts import (
+    Emissions,
+    Finance,
     Incentive,
     MoneyFacts,
+    OldSystemFacts,
 )
 from costcompare.case.system_facts import (
     EQUIPMENT_CLASSES,
@@ -90,9 +93,11 @@ __all__ = [
     "DoorwayState",
     "DuctLocation",
     "Ducts",
+    "Emissions",
     "ExhaustFan",
     "Export",
     "Fact",
+    "Finance",
     "Fireplace",
     "Foundation",
     "Head",
@@ -103,6 +108,7 @@ __all__ = [
     "Known",
     "Layer",
     "MoneyFacts",
+    "OldSystemFacts",
     "Option",
     "Orientation",
     "OtherUse",

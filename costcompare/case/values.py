@@ -272,6 +272,12 @@ DailyEnergy = Annotated[float, Measure("daily_energy", above="0 kWh/day")]
 AnyMoneyMonthly = Annotated[float, Measure("money_per_month")]
 AnyShare = Annotated[float, Measure("fraction", at_least="-100 %", at_most="100 %")]
 Years = Annotated[float, Measure("duration_years", at_least="1 year", at_most="100 year")]
+YearsLeft = Annotated[float, Measure("duration_years", at_least="0 year", at_most="100 year")]
+Term = Annotated[float, Measure("duration_years", above="0 year", at_most="40 year")]
+Interest = Annotated[float, Measure("fraction", at_least="0 %", at_most="50 %")]
+EmissionFactor = Annotated[
+    float, Measure("emission_factor", at_least="0 kg/kWh", at_most="3 kg/kWh")
+]
 AirChanges = Annotated[float, Measure("air_changes", at_least="0 1/h", at_most="20 1/h")]
 Conductivity = Annotated[float, Measure("conductivity", above="0 W/m/K")]
 Density = Annotated[float, Measure("density", at_least="0 kg/m3")]

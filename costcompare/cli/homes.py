@@ -127,6 +127,13 @@ def compare(
             help="Homes that fit the facts, worked out for ranges; 0 for no ranges.",
         ),
     ] = 64,
+    winters: Annotated[
+        bool, typer.Option("--winters", help="A mild, a typical and a cold winter as well.")
+    ] = False,
+    outdoors: Annotated[
+        str | None,
+        typer.Option("--outdoors", help='What an hour costs when it is so cold, such as "20 F".'),
+    ] = None,
     json_target: JsonOption = None,
     force: ForceOption = False,
 ) -> None:
@@ -138,6 +145,7 @@ def compare(
     from costcompare.views.terminal import Waiting
 
     check_target(json_target, force)
+    outdoor = _outdoors(outdoors)
     with Waiting() as progress:
         understood = read_home(case, changes)
         year = read_year(weather, understood)
@@ -152,16 +160,27 @@ def compare(
             comparison = with_ranges(
                 comparison, understood, weather=year, members=members, progress=progress
             )
-        from costcompare.money.incentives import counted
+        if winters:
+            from costcompare.winters import with_winters
+
+            comparison = with_winters(comparison, understood, progress=progress)
         from costcompare.views.pages import comparison_page
 
-        money = understood.money
-        incentives = {
-            option.name: counted(money.incentives, option.name, money.installed_on)
-            for option in understood.options
-        }
+    page = comparison_page(
+        comparison, installed_on=understood.money.installed_on, outdoor_degf=outdoor
+    )
+    show(page, comparison, json_target)
 
-    show(comparison_page(comparison, incentives), comparison, json_target)
+
+def _outdoors(text: str | None) -> float | None:
+    """The temperature outdoors that was asked for [F]."""
+    if text is None:
+        return None
+    faults: list[Fault] = []
+    celsius = measured("--outdoors", text, "temperature", faults)
+    if faults:
+        raise InputError(faults)
+    return celsius * 1.8 + 32.0
 
 
 @command(commands, "explain", "costcompare explain demo")

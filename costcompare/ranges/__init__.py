@@ -29,7 +29,8 @@ from costcompare.comparison import (
     Driver,
     Range,
 )
-from costcompare.money.life_cycle import LifeCycle, evaluate
+from costcompare.money.life_cycle import LifeCycle, assess
+from costcompare.owning import incentives_for, outlook_of, purchase_of
 from costcompare.ranges.bands import band
 from costcompare.ranges.drivers import drivers, one_at_a_time
 from costcompare.ranges.outcomes import Outcomes, outcomes
@@ -164,7 +165,6 @@ def _range(case: Case, comparison: Comparison, n: int, found: Outcomes) -> Range
         replace(plain, same_warmth_saving_usd=band(same - bill)),
         case,
         option,
-        choice,
         saving=saving,
         growth=found.price_growth,
     )
@@ -175,23 +175,17 @@ def _option(case: Case, choice: Choice) -> Option:
 
 
 def _with_money(
-    plain: Range, case: Case, option: Option, choice: Choice, *, saving: Floats, growth: Floats
+    plain: Range, case: Case, option: Option, *, saving: Floats, growth: Floats
 ) -> Range:
     """The range with paybacks and net savings, each member by the rules of one option."""
-    incentives = choice.money.incentives_usd if choice.money is not None else 0.0
+    paid = incentives_for(case, option)
+    outlook = outlook_of(case.money)
     life = max(math.ceil(option.life), 1)
 
     def cycle(study_years: int, row: int) -> LifeCycle:
-        return evaluate(
-            installed_cost=option.installed_cost,
-            incentives=incentives,
-            yearly_saving=float(saving[row]),
-            maintenance=option.maintenance,
-            life=option.life,
-            study_years=study_years,
-            discount_rate=case.money.discount_rate,
-            price_growth=float(growth[row]),
-        )
+        purchase = purchase_of(case, option, paid, float(saving[row]))
+        ahead = replace(outlook, study_years=study_years, price_growth=float(growth[row]))
+        return assess(purchase, ahead)
 
     studied = [cycle(case.money.study_years, row) for row in range(len(saving))]
     lived = [cycle(life, row) for row in range(len(saving))]

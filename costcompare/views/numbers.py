@@ -242,6 +242,25 @@ def percent(share: float) -> str:
     return f"{_signed(_nearest(100.0 * share, 1))} %"
 
 
+def rate(share: float) -> str:
+    """A rate a year, to two decimals where it has them: ``7.99 %``, ``3 %``."""
+    text = f"{abs(100.0 * share):.2f}".rstrip("0").rstrip(".")
+    return f"{MINUS if share < 0.0 and text != '0' else ''}{text} %"
+
+
+def dollars_an_hour(usd: float) -> str:
+    """Money of an hour, to five cents: ``$1.35``."""
+    return _money(_nearest(100.0 * usd, 5) / 100.0, 2)
+
+
+def one_figure(number: float) -> str:
+    """A number to its first figure: 3.4 is ``3``, 0.27 is ``0.3``."""
+    if number == 0.0 or not math.isfinite(number):
+        return "0" if number == 0.0 else MISSING
+    step = 10.0 ** math.floor(math.log10(abs(number)))
+    return quantity(round(number / step) * step)
+
+
 def hours(number: float) -> str:
     """A number of hours: ``1,234 hours``."""
     whole = _nearest(number, 1)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
+from datetime import date
 
 from costcompare.comparison import (
     AS_LIVED,
@@ -13,14 +14,15 @@ from costcompare.comparison import (
     Part,
     Warmth,
 )
-from costcompare.money.incentives import IncentiveResult
 from costcompare.thermostat import SettingYear, Sweep, SweepChoice
 from costcompare.views import numbers
+from costcompare.views.money_page import money_blocks
 from costcompare.views.ranges_page import how_sure
 from costcompare.views.terminal import Heading, Page, Points, Sentences, Table
 from costcompare.views.under_floor import under_the_floor
 from costcompare.views.wording.bill import adding_up, plain_part, worst_month
 from costcompare.views.wording.naming import as_a_label
+from costcompare.views.wording.notice import estimate_notice
 from costcompare.views.wording.sureness import weather_answer
 
 CENT = 0.01
@@ -31,19 +33,22 @@ SAVINGS = (
     "of money."
 )
 
-ESTIMATE = (
-    "Estimate, not a guarantee. What a choice really saves depends on the weather, on how warm "
-    "you keep the house, on prices and on the installation. Incentives that are not confirmed "
-    "are not in the price."
+SWEEP_ESTIMATE = (
+    "Estimate, not a guarantee. What you save depends on the weather, on how warm you keep the "
+    "house, on prices and on the installation."
 )
 
 
 def comparison_page(
-    comparison: Comparison, incentives: Mapping[str, IncentiveResult] | None = None
+    comparison: Comparison,
+    *,
+    installed_on: date | None = None,
+    outdoor_degf: float | None = None,
 ) -> Page:
     """``compare``: weather, choices, rooms, cautions, assumptions and how sure we are.
 
-    ``incentives`` holds, by the name of an option, what others may pay towards it.
+    ``installed_on`` is the day of the installation, ``outdoor_degf`` a temperature outdoors
+    for which the cost of an hour was asked.
     """
     return [
         Heading(comparison.title),
@@ -51,7 +56,7 @@ def comparison_page(
         *_running(comparison, AS_LIVED),
         *_running(comparison, AS_WANTED),
         Sentences(SAVINGS),
-        *_incentives(incentives or {}),
+        *money_blocks(comparison, installed_on, outdoor_degf),
         Heading("Which rooms stay warm, in hours of the year in which somebody wants them warm"),
         *_rooms([c for c in comparison.choices if c.is_today or c.warmth != AS_LIVED]),
         *under_the_floor([c for c in comparison.choices if c.is_today or c.warmth != AS_LIVED]),
@@ -60,27 +65,8 @@ def comparison_page(
         ),
         *_listed("What we assumed", comparison.assumptions),
         *how_sure(comparison),
-        Sentences(ESTIMATE),
+        Sentences(estimate_notice(comparison)),
     ]
-
-
-def _incentives(by_option: Mapping[str, IncentiveResult]) -> list[Heading | Table]:
-    """Every incentive of every option: in the price or not, and why."""
-    rows = tuple(
-        (
-            option,
-            line.name,
-            numbers.dollars(line.amount_usd),
-            "yes" if line.counted else "no",
-            line.reason,
-        )
-        for option, result in by_option.items()
-        for line in result.lines
-    )
-    columns = ("choice", "incentive", "amount", "in the price", "why")
-    if not rows:
-        return []
-    return [Heading("What others may pay"), Table(columns, rows, left=frozenset({0, 1, 3, 4}))]
 
 
 def _listed(heading: str, items: Sequence[str]) -> list[Heading | Points]:
@@ -178,7 +164,7 @@ def explanation_page(comparison: Comparison) -> Page:
             "parts: see costcompare compare."
         ),
         *_cross_check(comparison),
-        Sentences(ESTIMATE),
+        Sentences(estimate_notice(comparison)),
     ]
 
 
@@ -231,7 +217,7 @@ def sweep_page(title: str, sweep: Sweep) -> Page:
             f"{numbers.degrees(sweep.wanted_degf)} that you want, whatever the setting."
         )
     )
-    page.append(Sentences(ESTIMATE))
+    page.append(Sentences(SWEEP_ESTIMATE))
     return page
 
 

@@ -10,7 +10,7 @@ from typing import Any, get_args
 import pytest
 from pydantic import BaseModel
 
-from costcompare.case import document, tariff_document, tariff_facts
+from costcompare.case import document, money_document, tariff_document, tariff_facts
 from costcompare.case.document import DuctCondition
 from costcompare.case.facts import (
     DoorwayState,
@@ -20,6 +20,7 @@ from costcompare.case.facts import (
     VentState,
 )
 from costcompare.case.faults import keys_at, keys_of, model_in
+from costcompare.case.money_facts import FinanceKind, IncentiveKind, IncomeTest
 from costcompare.case.overriding import REPLACES, SETTABLE
 from costcompare.case.table import Table
 from costcompare.case.tariff_facts import HOLIDAY_NAMES, HOLIDAY_SETS
@@ -32,7 +33,7 @@ PAGE = Path(__file__).parents[2] / "docs" / "case-file.md"
 TEXT = PAGE.read_text(encoding="utf-8")
 TABLES = [
     table
-    for table in {**vars(document), **vars(tariff_document)}.values()
+    for table in {**vars(document), **vars(tariff_document), **vars(money_document)}.values()
     if isinstance(table, type) and issubclass(table, Table) and table is not Table
 ]
 SECTIONS = {
@@ -74,6 +75,9 @@ SECTIONS = {
     "TariffTable": "### `[tariff]`",
     "IncentiveTable": "### `[money]`",
     "MoneyTable": "### `[money]`",
+    "OldSystemTable": "### `[money]`",
+    "FinanceTable": "### `[money]`",
+    "EmissionsTable": "### `[money]`",
     "BillTable": "### `[bills]`",
     "Document": "### Top of the file",
 }
@@ -126,7 +130,17 @@ def test_a_documented_row_is_a_key() -> None:
 
 @pytest.mark.parametrize(
     "words",
-    [SystemKind, Foundation, DuctLocation, DoorwayState, VentState, DuctCondition],
+    [
+        SystemKind,
+        Foundation,
+        DuctLocation,
+        DoorwayState,
+        VentState,
+        DuctCondition,
+        IncentiveKind,
+        IncomeTest,
+        FinanceKind,
+    ],
 )
 def test_every_choice_is_documented(words: Any) -> None:
     for choice in get_args(words):

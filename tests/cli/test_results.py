@@ -90,7 +90,19 @@ def test_an_incentive_that_has_ended_is_shown_with_its_reason(run: Run, home: st
     written = json.loads(Path("result.json").read_text(encoding="utf-8"))
     assert written["choices"][-1]["money"]["incentives_usd"] == 0.0
     assert "ended on 2025-12-31, before the installation on 2026-01-01" in result.stdout
-    assert re.search(r"tax credit +\$900 +no ", result.stdout)
+    assert re.search(r"tax credit +– +\$900 +no ", result.stdout)
+
+
+def test_an_hour_at_a_temperature_outdoors_and_three_winters(run: Run, home: str) -> None:
+    result = run("compare", home, "--outdoors", "30 F", "--winters", "--json", "result.json")
+    assert result.exit_code == 0, result.stderr
+    assert "At 30 °F outside an hour of heating costs" in result.stdout
+    assert "mild winter" in result.stdout
+    winters = json.loads(Path("result.json").read_text(encoding="utf-8"))["winters"]
+    assert [one["winter"] for one in winters] == ["mild", "typical", "cold"]
+    wrong = run("compare", home, "--outdoors", "cold")
+    assert wrong.exit_code == 2
+    assert "--outdoors: must be a temperature" in wrong.stderr
 
 
 def test_a_weather_file_changes_the_answer(run: Run, home: str, document: dict[str, Any]) -> None:

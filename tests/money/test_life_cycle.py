@@ -10,7 +10,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from costcompare.money.life_cycle import LifeCycle, evaluate
+from costcompare.money.life_cycle import (
+    LifeCycle,
+    OldSystem,
+    Purchase,
+    assess,
+    evaluate,
+    life_cycle_cost,
+)
+from costcompare.money.outlook import Outlook
 
 
 def plain(**changes: Any) -> LifeCycle:
@@ -163,4 +171,73 @@ def test_net_savings_are_those_of_an_independent_library(facts: dict[str, Any]) 
     flows[-1] += cost * (units * life - years) / life
     assert result.net_savings_usd == pytest.approx(
         npf.npv(facts["discount_rate"], flows), rel=1e-9, abs=1e-6
+    )
+
+
+def bought(**changes: Any) -> Purchase:
+    facts: dict[str, Any] = {"installed_cost": 6000.0, "yearly_saving": 1000.0, "life": 20.0}
+    return Purchase(**(facts | changes))
+
+
+def test_a_later_replacement_takes_out_again_what_had_come_back() -> None:
+    """6,000 dollars back after six years; worn out after eight; again out until year twelve."""
+    result = assess(bought(life=8.0), Outlook(15, 0.0, 0.0))
+    assert result.discounted_payback_years == pytest.approx(6.0)
+    assert result.unpaid_again_years == 8.0
+    assert result.back_for_good_years == pytest.approx(12.0)
+    short = assess(bought(life=8.0), Outlook(11, 0.0, 0.0))
+    assert short.unpaid_again_years == 8.0
+    assert short.back_for_good_years is None
+    lasting = assess(bought(), Outlook(15, 0.0, 0.0))
+    assert lasting.unpaid_again_years is None
+    assert lasting.back_for_good_years == pytest.approx(6.0)
+
+
+def test_the_old_system_that_need_not_be_bought_again_counts_when_it_would_have_been() -> None:
+    """A furnace of 4,500 dollars due in three years: back in 3 instead of 6 years."""
+    old = OldSystem(remaining_life=3.0, replacement_cost=4500.0, life=15.0)
+    result = assess(bought(old_system=old), Outlook(10, 0.0, 0.0))
+    assert result.yearly_position_usd[2] == -4000.0
+    assert result.yearly_position_usd[3] == 1500.0
+    assert result.discounted_payback_years == 3.0
+    # Seven of its fifteen years are used at the end: eight fifteenths would be left.
+    assert result.avoided_replacements_usd == pytest.approx(4500.0 - 4500.0 * 8.0 / 15.0)
+    assert result.simple_payback_years == 6.0
+    without = assess(bought(), Outlook(10, 0.0, 0.0))
+    assert result.net_savings_usd - without.net_savings_usd == pytest.approx(
+        result.avoided_replacements_usd
+    )
+
+
+def test_an_old_system_that_outlasts_the_years_looked_at_changes_nothing() -> None:
+    old = OldSystem(remaining_life=15.0, replacement_cost=4500.0, life=15.0)
+    assert assess(bought(old_system=old), Outlook(15, 0.03, 0.01)) == assess(
+        bought(), Outlook(15, 0.03, 0.01)
+    )
+
+
+def test_a_tax_credit_comes_a_year_later_in_dollars_that_are_worth_less() -> None:
+    result = assess(bought(later_incentives=1000.0), Outlook(10, 0.0, 0.0, inflation=0.25))
+    assert result.net_cost_usd == 5000.0
+    assert result.yearly_position_usd[:2] == pytest.approx((-6000.0, -6000.0 + 1000.0 + 800.0))
+
+
+def test_moving_with_and_without_what_is_left() -> None:
+    """6,000 dollars, twenty years of life: after five years 4,500 are left of it."""
+    result = assess(bought(), Outlook(15, 0.0, 0.0))
+    assert result.yearly_position_usd[5] == -1000.0
+    assert result.yearly_with_residual_usd[5] == pytest.approx(3500.0)
+
+
+@given(options)
+def test_what_is_left_makes_the_last_position_the_net_savings(facts: dict[str, Any]) -> None:
+    result = evaluate(**facts)
+    assert result.yearly_with_residual_usd[-1] == pytest.approx(result.net_savings_usd, abs=1e-6)
+
+
+def test_a_life_cycle_cost_keeps_fixed_charges_from_growing() -> None:
+    outlook = Outlook(2, 0.0, 0.1)
+    # 900 of energy grows to 990 and 1,089; 100 of fixed charges stay.
+    assert life_cycle_cost(1000.0, 100.0, 50.0, outlook) == pytest.approx(
+        990.0 + 1089.0 + 200.0 + 50.0
     )

@@ -17,13 +17,13 @@ from __future__ import annotations
 import numpy_financial as npf
 import pytest
 
-from costcompare.money.life_cycle import (
-    LifeCycle,
-    evaluate,
+from costcompare.money.factors import (
     present_value,
     present_value_growing,
     present_value_yearly,
 )
+from costcompare.money.life_cycle import LifeCycle, OldSystem, Purchase, assess, evaluate
+from costcompare.money.outlook import Outlook
 
 
 @pytest.mark.parametrize(
@@ -108,6 +108,33 @@ def test_the_answer_is_the_same_in_nominal_money() -> None:
     """2.5 % inflation on the discount rate and on the price growth: 5.575 % and 3.525 %."""
     nominal = example(1.03 * 1.025 - 1.0, 1.01 * 1.025 - 1.0)
     assert nominal.net_savings_usd == pytest.approx(5441.9832, abs=5e-5)
+
+
+def test_real_and_nominal_agree_with_everything_in_it() -> None:
+    """Maintenance, replacements, a tax credit, an old system and what is left at the end."""
+    purchase = Purchase(
+        installed_cost=10_000.0,
+        yearly_saving=1200.0,
+        life=10.0,
+        incentives=500.0,
+        later_incentives=800.0,
+        maintenance=120.0,
+        old_system=OldSystem(6.0, 4500.0, 15.0),
+    )
+    real = Outlook(15, 0.03, 0.01, inflation=0.025)
+    nominal = assess(purchase, real.nominal())
+    same = assess(purchase, real)
+    assert real.nominal().discount_rate == pytest.approx(0.05575, abs=1e-9)
+    assert real.nominal().price_growth == pytest.approx(0.03525, abs=1e-9)
+    assert nominal.net_savings_usd == pytest.approx(same.net_savings_usd, rel=1e-12)
+    assert nominal.discounted_payback_years == pytest.approx(same.discounted_payback_years)
+    assert nominal.yearly_position_usd == pytest.approx(same.yearly_position_usd)
+    real_rate, rate = (
+        same.adjusted_internal_rate_of_return,
+        nominal.adjusted_internal_rate_of_return,
+    )
+    assert real_rate is not None
+    assert rate == pytest.approx((1.0 + real_rate) * 1.025 - 1.0, rel=1e-12)
 
 
 @pytest.mark.parametrize(("growth", "irr"), [(0.0, 0.084418), (0.01, 0.095262)])

@@ -5,12 +5,14 @@ their faults are reported beside these.
 
 ``rooms``    names, places above and below, windows in their walls, floor area
 ``systems``  equipment, the rooms it names, ducts in a place the house has
-``prices``   incentives, weather, bills
+``prices``   weather, bills
 ``tariffs``  the tables of tariffs; and, for those without other faults, every hour's price
+``money``    incentives, ways to pay, the old system
 """
 
 from __future__ import annotations
 
+from costcompare.case.checks.money import money_faults
 from costcompare.case.checks.prices import price_faults
 from costcompare.case.checks.rooms import room_faults
 from costcompare.case.checks.systems import system_faults
@@ -21,7 +23,12 @@ from costcompare.errors import Fault
 
 def agreement_faults(document: Document) -> list[Fault]:
     """Every disagreement between the values of a document."""
-    return [*room_faults(document), *system_faults(document), *price_faults(document)]
+    return [
+        *room_faults(document),
+        *system_faults(document),
+        *price_faults(document),
+        *money_faults(document),
+    ]
 
 
 def all_faults(document: Document, found: list[Fault]) -> list[Fault]:

@@ -1,40 +1,21 @@
-"""Checks of incentives, bills and of the weather asked for; tariffs have checks of their own."""
+"""Checks of bills and of the weather asked for; tariffs and money have checks of their own."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from costcompare.case.checks.rooms import repeated
 from costcompare.case.checks.tariffs import tariff_table_faults
 from costcompare.case.document import Document
-from costcompare.case.paths import join
-from costcompare.case.values import nearest
 from costcompare.errors import Fault
 
 
 def price_faults(document: Document) -> list[Fault]:
-    """Everything about prices, money and weather that does not fit together."""
+    """Everything about tariffs, bills and weather that does not fit together."""
     return [
         *tariff_table_faults(document),
-        *_incentives(document),
         *_weather(document),
         *_bills(document),
     ]
-
-
-def _incentives(document: Document) -> Iterator[Fault]:
-    incentives = (document.money.incentives if document.money is not None else None) or []
-    names = [option.name for option in document.options or [] if option.name]
-    yield from repeated("money.incentives", [item.name for item in incentives])
-    for number, item in enumerate(incentives, 1):
-        path = join(["money", "incentives", item.name or number])
-        for name in item.options or []:
-            if name not in names:
-                known = "; ".join(names) if names else "the case has none"
-                rule = f"must be an option of the case: {known}"
-                yield Fault(f"{path}.options", rule, name, nearest(name, names))
-        if item.starts is not None and item.expires is not None and item.expires < item.starts:
-            yield Fault(f"{path}.expires", "must not be before starts", item.expires.isoformat())
 
 
 def _weather(document: Document) -> Iterator[Fault]:

@@ -148,7 +148,7 @@ def money_part(worked: Worked, name: str, at: Warmth) -> Filled:
             ),
             class_="counts savings",
         ),
-        "incentives": payback.incentives_answer(facts.incentives, name),
+        "incentives": payback.incentives_answer(payback.incentives_of(comparison, name)),
         "table": _money_table(worked, at),
     }
 

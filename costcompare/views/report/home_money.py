@@ -15,6 +15,7 @@ from costcompare.views.report.spans import payback_span
 from costcompare.views.wording.naming import capital
 from costcompare.views.wording.payback import (
     incentives_answer,
+    incentives_of,
     payback_answer,
     savings,
     studied,
@@ -31,7 +32,7 @@ def section(comparison: Comparison, case: Case, name: str, words: Catalogue) -> 
     said = (
         payback_answer(comparison, name, AS_LIVED, installed_on),
         _savings(comparison, name),
-        incentives_answer(case.money.incentives, name),
+        incentives_answer(incentives_of(comparison, name)),
     )
     answers = tuple(answer for answer in said if answer)
     marks = Marks(comparison, name, words)

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from costcompare.case.facts import Incentive
 from costcompare.comparison import Choice, Comparison, MoneyYears, Warmth
+from costcompare.money.incentives import IncentiveLine
 from costcompare.views import numbers
 from costcompare.views.wording.naming import capital, in_a_sentence
 
@@ -62,22 +62,20 @@ def savings(choice: Choice, now: Warmth) -> tuple[Saving, ...]:
     return tuple(told)
 
 
-def incentives_answer(incentives: Sequence[Incentive], name: str) -> str:
-    """Which incentives are in the figures and which are not, in a sentence each."""
-    sentences = []
-    for incentive in incentives:
-        if incentive.options and name not in incentive.options:
-            continue
-        amount = numbers.dollars(incentive.amount)
-        if incentive.status == "confirmed":
-            sentences.append(f"The {incentive.name} of {amount} is confirmed and counted.")
-        else:
-            status = "applied for" if incentive.status == "applied for" else "not applied for yet"
-            sentences.append(
-                f"The {incentive.name} of {amount} is {status}, not confirmed, and is in none of "
-                "these figures."
-            )
-    return " ".join(sentences)
+def incentives_answer(lines: Sequence[IncentiveLine]) -> str:
+    """Which incentives are in the figures and which are not, and why, in a sentence each."""
+    return " ".join(
+        f"The {line.name} of {numbers.dollars(line.amount_usd)} "
+        f"{'is in these figures' if line.counted else 'is in none of these figures'}: "
+        f"{line.reason.removesuffix(': not in the price')}."
+        for line in lines
+    )
+
+
+def incentives_of(comparison: Comparison, name: str) -> tuple[IncentiveLine, ...]:
+    """The incentives that may apply to a choice; none for today."""
+    found = (c.money for c in comparison.choices if c.name == name and not c.is_today)
+    return next((money.incentives for money in found if money is not None), ())
 
 
 def _comes_back(money: MoneyYears, installed_on: date) -> str:

@@ -9,9 +9,11 @@ import pytest
 
 from costcompare.case.facts import Incentive
 from costcompare.comparison import AS_LIVED, AS_WANTED, Comparison, MoneyYears
+from costcompare.money.incentives import counted
 from costcompare.views import numbers
 from costcompare.views.wording.payback import (
     incentives_answer,
+    incentives_of,
     money_lines,
     payback_answer,
     payback_words,
@@ -88,15 +90,23 @@ def test_the_three_savings_are_told_apart(
     assert savings(comparison.today, AS_LIVED) == ()
 
 
-def test_an_incentive_that_is_not_confirmed_is_said_to_be_left_out() -> None:
+def test_every_incentive_says_whether_it_is_counted_and_why() -> None:
     rebate = Incentive("utility rebate", 1500.0, "applied for", options=("Two heads",))
-    assert incentives_answer([rebate], "Two heads") == (
-        "The utility rebate of $1,500 is applied for, not confirmed, and is in none of these "
-        "figures."
+    ended = Incentive("tax credit", 2000.0, "confirmed", expires=date(2025, 12, 31))
+    gift = Incentive("co-op gift", 100.0, "confirmed")
+    lines = counted([rebate, ended, gift], "Two heads", DAY, price=9000.0).lines
+    assert incentives_answer(lines) == (
+        "The utility rebate of $1,500 is in none of these figures: applied for, not confirmed. "
+        "The tax credit of $2,000 is in none of these figures: ended on 2025-12-31, before the "
+        "installation on 2027-03-01. "
+        "The co-op gift of $100 is in these figures: confirmed, paid after the work."
     )
-    assert incentives_answer([rebate], "Windows") == ""
-    confirmed = replace(rebate, status="confirmed")
-    assert incentives_answer([confirmed], "Two heads").endswith("is confirmed and counted.")
+    assert incentives_answer(()) == ""
+
+
+def test_incentives_of_today_are_none(comparison: Comparison, option: str) -> None:
+    assert incentives_of(comparison, comparison.today.name) == ()
+    assert [line.counted for line in incentives_of(comparison, option)] == [False]
 
 
 def test_the_table_has_one_column_an_option(comparison: Comparison) -> None:
