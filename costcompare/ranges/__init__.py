@@ -33,11 +33,12 @@ from costcompare.money.life_cycle import LifeCycle, assess
 from costcompare.owning import incentives_for, outlook_of, purchase_of
 from costcompare.ranges.bands import band
 from costcompare.ranges.drivers import drivers, one_at_a_time
-from costcompare.ranges.outcomes import Outcomes, outcomes
+from costcompare.ranges.outcomes import Outcomes, outcome_steps
+from costcompare.ranges.steps import Steps, finished, part_of
 from costcompare.uncertainty import Draws, prior_draws
 from costcompare.weather import Weather
 
-__all__ = ["MEMBERS", "with_ranges"]
+__all__ = ["MEMBERS", "range_steps", "with_ranges"]
 
 Floats = NDArray[np.float64]
 
@@ -75,16 +76,16 @@ def with_ranges(
     drawn = draws if draws is not None else prior_draws(case, members, seed=seed)
     words = f"How sure the figures are: {len(drawn.z)} homes like this one"
     tell(words, 0.0)
-    found = outcomes(
-        case, comparison.choices, drawn, weather, progress=lambda part: tell(words, SHARE * part)
-    )
-    told = _drivers(
-        case,
-        comparison,
-        drawn,
-        weather,
-        progress=lambda part: tell("What drives them", SHARE + (1.0 - SHARE) * part),
-    )
+    steps = range_steps(comparison, case, weather=weather, draws=drawn)
+    return finished(steps, lambda share: tell(words, share))
+
+
+def range_steps(
+    comparison: Comparison, case: Case, *, weather: Weather, draws: Draws
+) -> Steps[Comparison]:
+    """The same in steps of about a second: the share that is done after each."""
+    found = yield from part_of(outcome_steps(case, comparison.choices, draws, weather), 0.0, SHARE)
+    told = yield from part_of(_drivers(case, comparison, draws, weather), SHARE, 1.0)
     ranges = [
         replace(_range(case, comparison, n, found), drivers=told.get(n, ()))
         for n in range(len(comparison.choices))
@@ -95,7 +96,7 @@ def with_ranges(
             replace(choice, range=one)
             for choice, one in zip(comparison.choices, ranges, strict=True)
         ),
-        data_quality=_quality(drawn, ranges[0]),
+        data_quality=_quality(draws, ranges[0]),
         range_note=NOTE,
     )
 
@@ -113,13 +114,8 @@ def _quality(draws: Draws, today: Range) -> DataQuality:
 
 
 def _drivers(
-    case: Case,
-    comparison: Comparison,
-    draws: Draws,
-    weather: Weather,
-    *,
-    progress: Callable[[float], None],
-) -> dict[int, tuple[Driver, ...]]:
+    case: Case, comparison: Comparison, draws: Draws, weather: Weather
+) -> Steps[dict[int, tuple[Driver, ...]]]:
     """By the number of the choice: what drives today's bill, and every option's saving.
 
     An option is looked at where it stands in the end, at the warmth that is wanted.
@@ -133,7 +129,7 @@ def _drivers(
         if not choice.is_today and choice.warmth == AS_WANTED
     ]
     looked_at = [comparison.choices[n] for n in numbers]
-    bills = outcomes(case, looked_at, homes, weather, progress=progress).bill_usd
+    bills = (yield from outcome_steps(case, looked_at, homes, weather)).bill_usd
     told = {0: drivers(homes, bills[:, 0])}
     for column, n in enumerate(numbers[1:], 1):
         told[n] = drivers(homes, bills[:, 0] - bills[:, column])

@@ -14,6 +14,7 @@ from costcompare.billing.tariff import needs_hours, year_bills
 from costcompare.case.facts import Case, Home
 from costcompare.comfort import comfort_limits
 from costcompare.comparison import AS_WANTED, Choice
+from costcompare.ranges.steps import Steps, finished
 from costcompare.simulation import Limits, Run, Years, simulate_years
 from costcompare.uncertainty import Draws, kept_setpoints
 from costcompare.uncertainty.uncertain_facts import WINTER
@@ -25,8 +26,8 @@ WINTERS = 5
 """Kinds of winter, a fifth of the members in each (judgement): weather and its sun are worked
 out once for each kind; the variance of five is 0.90 of that of all"""
 
-BATCH = 8
-"""Members worked out at a time (judgement)"""
+BATCH = 4
+"""Members worked out at a time (judgement: a second's work with a handful of options)"""
 
 
 @dataclass(frozen=True)
@@ -49,33 +50,36 @@ def outcomes(
 ) -> Outcomes:
     """Run every choice for every member, with the same draws for all choices."""
     tell = progress or (lambda _share: None)
+    return finished(outcome_steps(case, choices, draws, weather), tell)
+
+
+def outcome_steps(
+    case: Case, choices: Sequence[Choice], draws: Draws, weather: Weather
+) -> Steps[Outcomes]:
+    """The same a few members at a time: the share that is done after each, at last the whole."""
     members = len(draws.z)
     bills = np.zeros((members, len(choices)))
     warm = np.zeros((members, len(choices)))
     growth = np.zeros(members)
     places = [_place(case, choice) for choice in choices]
+    kinds = winters(draws)
+    year_of = {shift: with_winter(weather, shift) for _, shift in kinds}
     done = 0
-    year_of = {shift: with_winter(weather, shift) for _, shift in winters(draws)}
-    for rows, shift in _batches(winters(draws)):
+    for rows, shift in _batches(kinds):
         drawn = [draws.member(case, row) for row in rows]
         runs = [_run(member, place) for member in drawn for place in places]
-        growth[rows] = [member.money.price_growth for member in drawn]
-        start, share = done / members, len(rows) / members
-        years = simulate_years(
-            runs,
-            year_of[shift],
-            hours=needs_hours(case.tariff),
-            progress=lambda part, start=start, share=share: tell(start + share * part),  # type: ignore[misc]
-        )
+        years = simulate_years(runs, year_of[shift], hours=needs_hours(case.tariff))
         shape = (len(rows), len(choices))
         bills[rows] = _bills(case, years, weather).reshape(shape)
         warm[rows] = _warm_share(years).reshape(shape)
+        growth[rows] = [member.money.price_growth for member in drawn]
         done += len(rows)
+        yield done / members
     return Outcomes(bills, warm, growth)
 
 
 def _batches(kinds: list[tuple[list[int], float]]) -> list[tuple[list[int], float]]:
-    """A few members at a time: whoever is told of the progress may hold the work up."""
+    """A few members at a time, all with the same winter."""
     return [
         (rows[start : start + BATCH], shift)
         for rows, shift in kinds

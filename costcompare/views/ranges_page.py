@@ -39,6 +39,14 @@ def how_sure(comparison: Comparison) -> Blocks:
     return [*blocks, Sentences(sureness_answer(comparison))]
 
 
+def choice_rows(
+    comparison: Comparison,
+) -> tuple[tuple[str, ...], tuple[tuple[str, ...], ...]]:
+    """The range of every choice at both warmths: columns, then rows of finished text."""
+    tables = [_table(comparison, warmth) for warmth in (AS_LIVED, AS_WANTED)]
+    return COLUMNS, tuple(row for table in tables for row in table.rows)
+
+
 def _table(comparison: Comparison, warmth: Warmth) -> Table:
     rows = tuple(
         (f"{as_a_label(choice)}, {warmth}", *_cells(choice))

@@ -9,7 +9,7 @@ from typing import Any
 from dash import Dash
 
 from costcompare.case import example_path, read_document
-from costcompare.views.dashboard import callbacks, showing
+from costcompare.views.dashboard import callbacks, ranging, showing
 from costcompare.views.dashboard.papers import hand_out
 from costcompare.views.dashboard.safety import make_safe
 from costcompare.views.dashboard.skeleton import skeleton
@@ -50,6 +50,7 @@ def make_app(
     callbacks.register(app, bench)
     showing.register(app, bench)
     hand_out(app.server, bench)
+    ranging.register(app, bench)
     open_doors(app.server, Desk(bench.opened, directory))
     make_safe(app, hosts)
     return app

@@ -182,7 +182,6 @@ def sure_part(worked: Worked) -> Filled:
             ),
             class_="counts known",
         ),
-        "range": sureness.range_answer(comparison),
         "cautions": pieces.bullet_list(
             (
                 [

@@ -74,7 +74,6 @@ MONEY: Places = {
 SURE: Places = {
     "answer": ("sure-answer", "children"),
     "counts": ("sure-counts-tree", "data"),
-    "range": ("range-answer", "children"),
     "cautions": ("cautions-tree", "data"),
     "weather": ("weather-answer", "children"),
     "assumptions": ("assumptions-tree", "data"),
@@ -101,6 +100,7 @@ DRAWN = (
     *("money-table", "sure-counts", "cautions", "assumptions", "facts-table"),
     *("trade-rooms", "trade-machines", "trade-notes", "trade-circuits", "trade-settings"),
     "trade-questions",
+    *("drivers", "ranges-table"),
 )
 """Places whose elements the browser makes from a tree"""
 

@@ -192,7 +192,23 @@ def _sure() -> list[Any]:
     return [
         html.P(id="sure-answer", className="answer"),
         drawn("sure-counts"),
-        html.P(id="range-answer"),
+        html.P(id="ranging", className="aside"),
+        html.Div(
+            [
+                html.P(id="range-answer"),
+                html.P(id="saving-range-answer"),
+                html.Figure(
+                    drawn("drivers"),
+                    id="drivers-figure",
+                    role="img",
+                    **aria(label="What drives the range"),
+                ),
+                html.P(id="ranges-hold", className="aside"),
+                on_demand("Show the range of every choice as a table", "ranges-table"),
+            ],
+            id="ranges",
+            hidden=True,
+        ),
         html.H3("Things to check at this house"),
         drawn("cautions"),
         html.H3("What was assumed"),

@@ -87,6 +87,8 @@ def _stores() -> list[Any]:
         dcc.Store(id="sweep-on"),
         dcc.Store(id="swept"),
         dcc.Store(id="book"),
+        dcc.Store(id="range-on"),
+        dcc.Store(id="ranged"),
     ]
 
 

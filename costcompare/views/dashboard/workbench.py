@@ -17,9 +17,12 @@ from costcompare.case import case_from_document
 from costcompare.case.facts import Case
 from costcompare.comparing import compare, weather_of
 from costcompare.comparison import Comparison
+from costcompare.ranges import MEMBERS, range_steps
 from costcompare.settings import SettingsCard, settings
 from costcompare.sizing import Sizing, size
 from costcompare.thermostat import Sweep, SweepChoice
+from costcompare.uncertainty import prior_draws
+from costcompare.views.dashboard.going import Going
 from costcompare.views.dashboard.visit.intake import taken_in
 from costcompare.weather import Weather
 
@@ -57,6 +60,7 @@ class Workbench:
         self._worked: _Once[Worked] = _Once(KEPT_HOMES)
         self._settings: _Once[Sweep] = _Once(KEPT_SETTINGS)
         self._trades: _Once[tuple[Sizing, SettingsCard | None]] = _Once(KEPT_HOMES)
+        self._ranges: _Once[Going] = _Once(KEPT_HOMES)
         self._first_answers = _Hurry()
         self.opened_key = key_of(self.opened)
 
@@ -112,6 +116,21 @@ class Workbench:
             return sizing, settings(worked.case, name, weather=worked.weather, sizing=sizing)
 
         return self._trades.get(f"{worked.key} {name}", work)
+
+    def ranges_on(self, worked: Worked) -> tuple[float, Comparison | None]:
+        """Work the ranges out a step further: the share that is done, at the end the comparison.
+
+        Asked for in the same way as settings, and after them. Raises CostCompareError.
+        """
+
+        def begin() -> Going:
+            draws = prior_draws(worked.case, MEMBERS)
+            return Going(
+                range_steps(worked.comparison, worked.case, weather=worked.weather, draws=draws)
+            )
+
+        self._first_answers.let_by()
+        return self._ranges.get(worked.key, begin).on()
 
     def _has(self, worked: Worked, name: str, setting: int) -> bool:
         return self._settings.has(f"{worked.key} {setting} {name}")

@@ -95,6 +95,28 @@
     return goesOn && swept.there < swept.of ? `${swept.there} of ${swept.of} are there.` : "";
   }
 
+  // Ranges take longer than all else: a step is asked for after another once the settings are
+  // there, until the visitor has moved on.
+  let rangeNumber = 0;
+  let rangeIsAsked = false;
+  function rangeOn(first, ranged, book) {
+    const triggered = window.dash_clientside.callback_context.triggered_id;
+    if (triggered !== "book") {
+      rangeIsAsked = false;
+    }
+    const isMine = first && ranged && ranged.key === first.key && ranged.choice === first.choice;
+    const isReady = Boolean(isMine && ranged.share >= 1);
+    if (first && isBookOf(book, first) && !isReady && !rangeIsAsked) {
+      rangeNumber += 1;
+      rangeIsAsked = true;
+      const next = { data: rangeNumber };
+      setTimeout(() => window.dash_clientside.set_props("range-on", next), 0);
+    }
+    const done = isMine ? Math.round(100 * ranged.share) : 0;
+    const words = `How sure these figures are is being worked out: ${done} % is done.`;
+    return [isReady ? "" : words, !isReady];
+  }
+
   function isUnready(first, book) {
     return !isBookOf(book, first);
   }
@@ -144,7 +166,7 @@
   }
 
   window.dash_clientside = Object.assign({}, window.dash_clientside, {
-    page: { repaint, sweepOn, isUnready, agree, speak, draw },
+    page: { repaint, sweepOn, rangeOn, isUnready, agree, speak, draw },
   });
 
   // The slim result line shows itself when the figures on top are out of sight.
