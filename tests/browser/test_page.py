@@ -7,7 +7,7 @@ import re
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.chromium import SIZES, open_page, settled
+from tests.browser.chromium import PATIENCE_MS, SIZES, open_page, settled
 from tests.browser.conftest import Heard
 
 pytestmark = pytest.mark.browser
@@ -129,8 +129,17 @@ def test_tables_hold_the_numbers_of_the_sentences(page: Page) -> None:
     bills = page.locator("#running-table tfoot td").all_inner_texts()
     for bill in re.findall(r"\$\d+(?:,\d{3})*", text(page, "#running-answer")):
         assert bill in bills
-    page.locator("#sure summary").click()
+    page.get_by_text("Show every fact with its source").click()
     assert page.locator("#facts-table tbody tr").count() > 30
+
+
+def test_the_ranges_come_last(page: Page) -> None:
+    expect(page.locator("#ranging")).to_contain_text("is being worked out")
+    expect(page.locator("#ranges")).to_be_visible(timeout=PATIENCE_MS)
+    expect(page.locator("#ranging")).to_be_empty()
+    assert "In 8 of 10 homes" in text(page, "#range-answer")
+    assert page.locator("#drivers .bar").count() >= 4
+    assert "$" in (page.locator("#drivers-figure").get_attribute("aria-label") or "")
 
 
 @pytest.mark.parametrize("size", SIZES)
@@ -138,7 +147,7 @@ def test_nothing_is_wider_than_the_screen(browser: Browser, address: str, size: 
     width, height = SIZES[size]
     page = browser.new_page(viewport={"width": width, "height": height})
     open_page(page, address)
-    for summary in page.locator("summary").all():
+    for summary in page.locator("summary:visible").all():
         summary.click()
     assert page.evaluate("document.documentElement.scrollWidth") <= width
     page.close()
