@@ -11,6 +11,7 @@ from costcompare import comfort
 from costcompare.billing.tariff import YearBill, year_bill
 from costcompare.case.facts import Case, Home, Option, System
 from costcompare.cautions import Seen, cautions
+from costcompare.charges import charge_lines, margins, month_charges, other_tariffs, tariff_notes
 from costcompare.comparison import (
     AS_LIVED,
     AS_WANTED,
@@ -66,6 +67,8 @@ class _Done:
     year: HourlyResult
     bill: YearBill
     under_floor: CrawlspaceYear | None
+    margins: tuple[float, ...]
+    """What one more kWh costs in each month [$]"""
 
 
 def compare(
@@ -99,7 +102,7 @@ def compare(
         explanation=year_parts(months),
         explanation_by_month=months,
         cautions=cautions(case, now, options),
-        assumptions=assumptions(case, year),
+        assumptions=(*assumptions(case, year), *tariff_notes(case)),
         currency=case.tariff.currency,
         four_rows=rows_of(case, choices),
         emissions=emissions_of(case, choices),
@@ -183,18 +186,20 @@ def _run_all(case: Case, weather: Weather, tell: Progress) -> list[_Done]:
 def _run(case: Case, plan: _Plan, weather: Weather) -> _Done:
     year = simulate_home(plan.home, plan.system, weather, setpoints(plan.home, plan.warmth))
     bill = year_bill(case.tariff, year.electricity / 1000.0, year.index, case.home.site.time_zone)
-    return _Done(plan, year, bill, crawlspace_year(plan.home, plan.system, year, weather))
+    under_floor = crawlspace_year(plan.home, plan.system, year, weather)
+    return _Done(plan, year, bill, under_floor, margins(case, year))
 
 
 def _choice(case: Case, done: _Done, before: Before) -> Choice:
     plan, year = done.plan, done.year
+    is_first = plan.option is None and plan.warmth == AS_LIVED
     return Choice(
         name=plan.name,
         kind=plan.kind,
         warmth=plan.warmth,
         is_today=plan.option is None,
         annual=annual(year, done.bill),
-        monthly=months_of(year, done.bill, case.home.site.time_zone),
+        monthly=months_of(year, done.bill, case.home.site.time_zone, done.margins),
         rooms=comfort.room_years(plan.home, year),
         ducts=duct_year(plan.home, plan.system, year),
         crawlspace=done.under_floor,
@@ -205,4 +210,7 @@ def _choice(case: Case, done: _Done, before: Before) -> Choice:
         warm_hours_by_month=comfort.warm_share_by_month(plan.home, year),
         mean_degf_by_month_and_hour=comfort.mean_by_month_and_hour(year),
         hours_by_outdoors=hours_by_outdoors(year, case.tariff, done.bill, case.home.site.time_zone),
+        bill_lines=charge_lines(done.bill.lines),
+        bill_lines_by_month=month_charges(done.bill) if is_first else (),
+        other_tariffs=other_tariffs(case, year),
     )

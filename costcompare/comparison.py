@@ -72,6 +72,8 @@ class Month:
     heating_kwh: float
     cooling_kwh: float
     bill_usd: float
+    next_kwh_usd: float | None = None
+    """What one more kWh in this month costs over the year: bill with it less bill without it"""
 
 
 @dataclass(frozen=True)
@@ -334,6 +336,41 @@ class Day:
 
 
 @dataclass(frozen=True)
+class ChargeLine:
+    """One line of a bill, of a month or summed over a year: amount times price."""
+
+    line: str
+    kind: str
+    """Kind of line, as in the case file; "rounding" for what rounding a total adds"""
+    kwh: float | None
+    """None for a line that is not energy"""
+    amount: float | None
+    unit: str
+    """Of the amount: kWh, kW month, month, day, or $ where the price is a share"""
+    price: float | None
+    """[$] for each unit; None where the months differ"""
+    usd: float
+
+
+@dataclass(frozen=True)
+class MonthCharges:
+    """The lines of one month's bill; they add up to it."""
+
+    month: int
+    lines: tuple[ChargeLine, ...]
+
+
+@dataclass(frozen=True)
+class OtherTariffYear:
+    """The same use of energy under another tariff of the case."""
+
+    tariff: str
+    bill_usd: float
+    monthly_bill_usd: tuple[float, ...]
+    bill_lines: tuple[ChargeLine, ...]
+
+
+@dataclass(frozen=True)
 class Choice:
     """One choice at one warmth: what it costs, who stays warm, when the money comes back."""
 
@@ -358,6 +395,11 @@ class Choice:
     """For each room 12 x 24 mean temperatures [degF], local standard time"""
     hours_by_outdoors: tuple[OutdoorHour, ...] = ()
     """What an hour of heating costs by the temperature outdoors, coldest first"""
+    bill_lines: tuple[ChargeLine, ...] = ()
+    """The lines of the year; they add up to its bill"""
+    bill_lines_by_month: tuple[MonthCharges, ...] = ()
+    """Twelve months for today as you live now, none for the others"""
+    other_tariffs: tuple[OtherTariffYear, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -40,6 +40,7 @@ PARTS = (
     "cooling",
     "hot water",
     "other use",
+    "demand charges",
     "fixed charges",
     "taxes",
 )
@@ -99,6 +100,8 @@ def _priced(m: int, energy: dict[str, float], bill: YearBill) -> MonthParts:
     used = sum(energy.values())
     price = month.energy_usd / used if used > 0.0 else 0.0
     parts = [Part(name, value, value * price) for name, value in energy.items() if value != 0.0]
+    if month.demand_usd != 0.0:
+        parts.append(Part("demand charges", 0.0, month.demand_usd))
     parts.append(Part("fixed charges", 0.0, month.fixed_usd))
     if month.tax_usd != 0.0:
         parts.append(Part("taxes", 0.0, month.tax_usd))

@@ -55,8 +55,13 @@ def annual(year: HourlyResult, bill: YearBill) -> Annual:
     )
 
 
-def months_of(year: HourlyResult, bill: YearBill, time_zone: str) -> tuple[Month, ...]:
-    """The twelve months by the local calendar; they add up to the year."""
+def months_of(
+    year: HourlyResult, bill: YearBill, time_zone: str, margins: tuple[float, ...]
+) -> tuple[Month, ...]:
+    """The twelve months by the local calendar; they add up to the year.
+
+    ``margins`` are what one more kWh costs in each of them [$].
+    """
     month = civil_hours(year.index, time_zone).month
 
     def by_month(watts: Floats) -> Floats:
@@ -73,6 +78,7 @@ def months_of(year: HourlyResult, bill: YearBill, time_zone: str) -> tuple[Month
             heating_kwh=float(heating[m]),
             cooling_kwh=float(cooling[m]),
             bill_usd=bill.months[m].total_usd,
+            next_kwh_usd=margins[m],
         )
         for m in range(12)
     )

@@ -23,6 +23,7 @@ PLAIN_PARTS: dict[str, str] = {
     "hot water": "Hot water",
     "other use": "Lights, cooking and everything else",
     "cooling": "Cooling",
+    "demand charges": "Charges for the highest hour of each month",
     "fixed charges": "Charges that do not depend on use",
     "taxes": "Taxes",
     "free heat": "Taken off: warmth from sun, people and appliances",
