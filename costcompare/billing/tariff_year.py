@@ -27,6 +27,9 @@ from costcompare.case.tariff_facts import LineGroup, Tariff
 
 Floats = NDArray[np.float64]
 
+DUST = 1e-9
+"""[kWh] what the difference of two sums may lie below nothing"""
+
 
 @dataclass(frozen=True)
 class PricedBill:
@@ -107,9 +110,10 @@ def checked_energy(kwh: Floats, hours: int, *, months: bool = False) -> Floats:
     table = table[np.newaxis] if table.ndim == 1 else table
     if table.ndim != 2 or table.shape[1] not in ({hours, 12} if months else {hours}):
         raise ValueError(f"{np.shape(kwh)} values for {hours} hours")
-    if not np.all(np.isfinite(table)) or np.any(table < 0.0):
+    if not np.all(np.isfinite(table)) or np.any(table < -DUST):
         raise ValueError("energy of an hour must be a number of at least 0 kWh")
-    return table
+    clean: Floats = np.maximum(table, 0.0)
+    return clean
 
 
 def priced_hours(
