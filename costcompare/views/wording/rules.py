@@ -44,7 +44,8 @@ RULES = (
         "no upper end alone",
         # “From 120 to 180”, “up to 800 kWh” of a tier, and a place reached are no claims.
         r"\b(?:saves?|saving|savings|cuts?|less|lower|lowers|reduces?|as much as|only)\b"
-        r"[^.;]*\bup to\b|\bup to\b(?!\s+(?:the|a)\b)(?!\s+\d[\d,.]*\s*(?:kWh|°|h\b|hours))",
+        r"[^.;]*(?<!add )(?<!adds )\bup to\b"
+        r"|(?<!add )(?<!adds )\bup to\b(?!\s+(?:the|a)\b)(?!\s+\d[\d,.]*\s*(?:kWh|°|h\b|hours))",
         "both ends: from … to …",
     ),
     _rule(
