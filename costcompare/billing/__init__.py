@@ -9,5 +9,6 @@ daily_temperatures   days of weather; temperature_files: those of a plain file
 normal_year   what the house uses in a year of weather
 bill_report   all that bills say alone, for showing
 change        why one bill is higher than another
+second_winter   what was saved a winter later; promise: what was said; shortfall: why less
 goodness      NMBE, CV(RMSE), the uncertainty of a saving
 """

@@ -11,7 +11,7 @@ of one a day the degree days are those of the mean: another form, biased near th
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -136,6 +136,22 @@ def fit(
         rule = f"hold nine tenths of the days of {len(data.bills)} of {len(given)} bills"
         instead = "a file that holds the days of the bills"
         raise BillsError([Fault("the temperatures", rule, instead=instead)])
+    return _fitted(data, search, forms)
+
+
+def fit_days(data: BillWeather, places: Sequence[int]) -> DegreeDayFit:
+    """The line through some of the bills that stand beside their temperatures."""
+    some = replace(
+        data,
+        bills=tuple(data.bills[i] for i in places),
+        days=data.days[list(places)],
+        kwh=data.kwh[list(places)],
+        day_degc=tuple(data.day_degc[i] for i in places),
+    )
+    return _fitted(some, Search(), FORMS)
+
+
+def _fitted(data: BillWeather, search: Search, forms: tuple[Form, ...]) -> DegreeDayFit:
     found = chosen(data, search, forms) if len(data.bills) >= FEWEST_BILLS else None
     judged = _judged(found, data, search)
     return _line(None if judged.reason else found, data, search, judged)

@@ -38,6 +38,7 @@ def test_the_commands_are_those_of_the_documents() -> None:
         "rate",
         "batch",
         "bills",
+        "verify",
         "weather stations",
         "weather make",
         "weather show",
