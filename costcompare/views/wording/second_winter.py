@@ -36,13 +36,13 @@ def saving_answer(check: SecondWinter) -> str:
         f"Over {numbers.count(check.after_days)} days after the work the house used "
         f"{numbers.kwh(check.measured_kwh)}. Before it, the same weather would have taken about "
         f"{numbers.kwh(check.expected_kwh)}: {numbers.kwh(abs(check.saving_kwh))} {less}, "
-        f"{numbers.percent(abs(check.saving_share))}."
+        f"{numbers.percent(abs(check.saving_share))} of the whole use."
     )
     if check.low_kwh is None or check.high_kwh is None:
         return f"{text} How sure that is cannot be told."
     low, high = numbers.kwh(check.low_kwh), numbers.kwh(check.high_kwh)
     sure = (
-        "That is shown: the uncertainty is at most half of the saving (68 % confidence)."
+        "That is shown: with 68 % confidence the uncertainty is at most half of it."
         if check.is_shown
         else "That is not shown: the uncertainty is too large for so small a difference."
     )
