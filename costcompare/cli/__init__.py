@@ -6,6 +6,7 @@ answers at once.
 frame     options, errors, reading and writing that all commands share
 homes     new, check, compare, explain, thermostat, serve
 sizing    size
+fitting   fit
 leaving   report
 ratings   rate
 batch     batch
@@ -20,7 +21,7 @@ from typing import Annotated
 import typer
 
 from costcompare import __version__
-from costcompare.cli import batch, bills, homes, leaving, ratings, sizing, weather
+from costcompare.cli import batch, bills, fitting, homes, leaving, ratings, sizing, weather
 
 app = typer.Typer(
     name="costcompare",
@@ -34,6 +35,7 @@ app = typer.Typer(
 app.add_typer(homes.commands)
 app.add_typer(sizing.commands)
 app.add_typer(leaving.commands)
+app.add_typer(fitting.commands)
 app.add_typer(ratings.commands)
 app.add_typer(batch.commands)
 app.add_typer(bills.commands)

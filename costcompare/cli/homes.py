@@ -140,8 +140,10 @@ def compare(
     """Bills, warm rooms and payback of each choice.
 
     Today and every option over the same year of weather, as you live now and at the warmth
-    you want, each with its range. Every figure is an estimate.
+    you want, each with its range. Where the case holds bills, the house is fitted to them
+    first. Every figure is an estimate.
     """
+    from costcompare.cli.fitting import fitted_to_bills, with_fit
     from costcompare.views.terminal import Waiting
 
     check_target(json_target, force)
@@ -153,12 +155,21 @@ def compare(
         from costcompare.comparing import weather_of
 
         year = year if year is not None else weather_of(understood)
-        comparison = work_out(understood, weather=year, progress=progress)
+        fitted = fitted_to_bills(understood, year, members, progress)
+        house = understood if fitted is None else fitted.likely
+        comparison = work_out(house, weather=year, progress=progress)
+        if fitted is not None:
+            comparison = with_fit(comparison, fitted)
         if members:
             from costcompare.ranges import with_ranges
 
             comparison = with_ranges(
-                comparison, understood, weather=year, members=members, progress=progress
+                comparison,
+                understood,
+                weather=year,
+                members=members,
+                draws=None if fitted is None else fitted.draws,
+                progress=progress,
             )
         if winters:
             from costcompare.winters import with_winters

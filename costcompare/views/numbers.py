@@ -261,6 +261,11 @@ def one_figure(number: float) -> str:
     return quantity(round(number / step) * step)
 
 
+def tenths_of_a_percent(share: float) -> str:
+    """A small share to a tenth of a percent: 0.0123 is ``1.2 %``."""
+    return f"{_signed(100.0 * share, 1)} %"
+
+
 def hours(number: float) -> str:
     """A number of hours: ``1,234 hours``."""
     whole = _nearest(number, 1)

@@ -35,6 +35,7 @@ def test_the_commands_are_those_of_the_documents() -> None:
         "serve",
         "size",
         "report",
+        "fit",
         "rate",
         "batch",
         "bills",
