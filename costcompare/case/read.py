@@ -142,7 +142,7 @@ def _changed(
         checked, found = _checked(plain)
         found += [fault for _, fault in spread_faults(plain, spreads)]
         faults += _under(path, [fault for fault in found if fault not in known])
-        if checked is not None:
+        if checked is not None and not found:
             stated = stated_facts(checked, plain, spreads)
             changed[name] = Changed(checked, tuple(f for f in stated if f.path in allowed))
     return changed, faults

@@ -372,3 +372,11 @@ def test_a_case_that_says_a_little_of_everything(tmp_path: Path) -> None:
     assert improve.system.ducts is not None
     assert improve.system.ducts.resistance == pytest.approx(8 * 0.1761102, rel=1e-6)
     assert fact(made, "bills.file").value == "bills.csv"
+
+
+def test_a_wrong_range_is_a_fault_beside_an_option_that_changes_something() -> None:
+    document = read_document(example_path("demo"))
+    document["house"]["wall_insulation"] = {"likely": "R-7", "low": "R-thick"}
+    with pytest.raises(CaseError) as caught:
+        case_from_document(document)
+    assert [fault.path for fault in caught.value.faults] == ["house.wall_insulation.low"]

@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
+import logging
+import traceback
 from collections.abc import Sequence
+from pathlib import Path
 from urllib.parse import urlsplit
 
 from dash import Dash
 from dash.exceptions import DependencyException
 from flask import Flask, Response, abort, request
+from werkzeug.exceptions import HTTPException
 
 LOOPBACK = ("127.0.0.1", "localhost")
 LARGEST_REQUEST = 2 * 1024 * 1024
 """[bytes] of a request body; the page itself sends a few thousand"""
+CALLBACKS = "_dash-update-component"
+PACKAGE = Path(__file__).parents[2]
+LOG = logging.getLogger(__name__)
 
 
 def make_safe(app: Dash, hosts: Sequence[str] = ()) -> None:
@@ -25,7 +32,7 @@ def make_safe(app: Dash, hosts: Sequence[str] = ()) -> None:
     policy = _policy(app.csp_hashes())
     server.before_request(_refuse_other_origins)
     server.register_error_handler(DependencyException, _not_found)
-    server.register_error_handler(KeyError, _unknown_callback)
+    server.register_error_handler(Exception, _unexpected)
 
     @server.after_request
     def with_headers(response: Response) -> Response:
@@ -65,8 +72,19 @@ def _not_found(_error: Exception) -> tuple[str, int]:
     return "There is nothing here.", 404
 
 
-def _unknown_callback(error: KeyError) -> tuple[str, int]:
-    """Callbacks that do not exist, likewise; any other KeyError is a fault of the program."""
-    if "Callback function not found" not in str(error):
-        raise error
-    return _not_found(error)
+def _unexpected(error: Exception) -> tuple[str, int] | HTTPException:
+    """Whatever else goes wrong is answered by a sentence; the log gets one line with its place.
+
+    Dash reads a callback's request without looking at its shape first: one that it stumbles
+    over was not sent by the page.
+    """
+    if isinstance(error, HTTPException):
+        return error
+    if isinstance(error, KeyError) and "Callback function not found" in str(error):
+        return _not_found(error)
+    place = traceback.extract_tb(error.__traceback__)[-1]
+    where = f"{Path(place.filename).name}, line {place.lineno}"
+    if request.path.endswith(CALLBACKS) and not Path(place.filename).is_relative_to(PACKAGE):
+        return "This request cannot be understood.", 400
+    LOG.error("A request could not be answered: %s (%s)", type(error).__name__, where)
+    return "The page could not answer that; nothing is lost.", 500

@@ -15,7 +15,8 @@ from costcompare.errors import Fault, InputError
 from costcompare.views.dashboard.application import make_app
 from costcompare.views.dashboard.safety import LOOPBACK
 
-THREADS = 6
+THREADS = 24
+"""Requests that are answered at once: twenty visitors at a time and a few to spare"""
 LARGEST_BODY = 4 * 1024 * 1024
 """[bytes]"""
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from dash import Dash, Input, Output, State, no_update
 
+from costcompare.comparison import AS_LIVED, AS_WANTED
 from costcompare.errors import CostCompareError
 from costcompare.views.dashboard.browser_side import answered_in_browser
 from costcompare.views.dashboard.filling import (
@@ -208,4 +209,5 @@ def _fill_for_choice(
     )
     def show(worked: Any, name: str | None, **at: Any) -> Any:
         shown = shown_choice(bench, worked, name)
-        return no_update if shown is None else fill(*shown, **at)
+        known = all(warmth in (AS_LIVED, AS_WANTED) for warmth in at.values())
+        return no_update if shown is None or not known else fill(*shown, **at)

@@ -121,6 +121,8 @@ def _number(text: str) -> float | None:
 def without(document: Mapping[str, Any], at: Location) -> Doc:
     """The document without the value at a place; a table left empty by it goes as well."""
     changed: Doc = copied(document)
+    if not at:
+        return changed
     trail = [changed, *(value_at(changed, at[:depth]) for depth in range(1, len(at)))]
     if not isinstance(trail[-1], dict):
         return changed
