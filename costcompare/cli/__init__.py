@@ -9,6 +9,7 @@ sizing    size
 fitting   fit
 leaving   report
 ratings   rate
+benchmark benchmark
 batch     batch
 bills     bills, verify
 weather   weather stations, make, show
@@ -21,7 +22,7 @@ from typing import Annotated
 import typer
 
 from costcompare import __version__
-from costcompare.cli import batch, bills, fitting, homes, leaving, ratings, sizing, weather
+from costcompare.cli import batch, benchmark, bills, fitting, homes, leaving, ratings, sizing, weather
 
 app = typer.Typer(
     name="costcompare",
@@ -39,6 +40,7 @@ app.add_typer(fitting.commands)
 app.add_typer(ratings.commands)
 app.add_typer(batch.commands)
 app.add_typer(bills.commands)
+app.add_typer(benchmark.commands)
 app.add_typer(weather.commands, name="weather")
 
 

@@ -40,6 +40,7 @@ def test_the_commands_are_those_of_the_documents() -> None:
         "batch",
         "bills",
         "verify",
+        "benchmark",
         "weather stations",
         "weather make",
         "weather show",
