@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Collection, Sequence
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 
 import numpy as np
+import pandas as pd
 
 from costcompare.billing.tariff import year_bill
 from costcompare.case.facts import Case, Home, System
-from costcompare.comfort import room_years
+from costcompare.comfort import comfort_limits
 from costcompare.comparing import TODAY, Progress, weather_of
-from costcompare.simulation import Setpoints, simulate_home, wanted_by_hour
+from costcompare.simulation import Run, Setpoints, Years, simulate_years, wanted_by_hour
 from costcompare.weather import Weather
 
 SETBACK = 6.0 / 1.8
@@ -98,22 +97,19 @@ def sweep(
     choices = [(TODAY, True, case.home, case.today)]
     choices += [(option.name, False, option.home, option.system) for option in case.options]
     choices = [choice for choice in choices if only is None or choice[0] in only]
-    runs = [
-        _Run(number, setting, held)
-        for number in range(len(choices))
+    settings = [
+        _Setting(home, system, setting, held)
+        for _name, _is_today, home, system in choices
         for held in (True, False)
         for setting in settings_degc
     ]
-
-    def work(run: _Run) -> SettingYear:
-        _name, _is_today, home, system = choices[run.choice]
-        return _setting_year(case, home, system, year, run)
-
-    years: list[SettingYear] = []
-    with ThreadPoolExecutor(max_workers=os.cpu_count() or 1) as pool:
-        for result in pool.map(work, runs):
-            years.append(result)
-            tell("Trying thermostat settings", len(years) / len(runs))
+    found = simulate_years(
+        [setting.run() for setting in settings],
+        year,
+        hours=True,
+        progress=lambda share: tell("Trying thermostat settings", share),
+    )
+    years = [_setting_year(case, year, found, n, one) for n, one in enumerate(settings)]
     count = 2 * len(settings_degc)
     stat = case.home.thermostat
     return Sweep(
@@ -129,10 +125,19 @@ def sweep(
 
 
 @dataclass(frozen=True)
-class _Run:
-    choice: int
+class _Setting:
+    """One choice at one setting [degC]."""
+
+    home: Home
+    system: System
     setting: float
     held: bool
+
+    def run(self) -> Run:
+        home, night = self.home, self.setting if self.held else self.setting - SETBACK
+        house = np.where(np.array(home.thermostat.night_hours), night, self.setting).astype(float)
+        setpoints = Setpoints(house, home.thermostat.cooling, wanted_by_hour(home))
+        return Run(home, self.system, setpoints, comfort_limits(home))
 
 
 def _degf(celsius: float) -> float:
@@ -141,24 +146,23 @@ def _degf(celsius: float) -> float:
 
 
 def _setting_year(
-    case: Case, home: Home, system: System, weather: Weather, run: _Run
+    case: Case, weather: Weather, years: Years, number: int, one: _Setting
 ) -> SettingYear:
-    night = run.setting if run.held else run.setting - SETBACK
-    house = np.where(np.array(home.thermostat.night_hours), night, run.setting).astype(float)
-    setpoints = Setpoints(house, home.thermostat.cooling, wanted_by_hour(home))
-    year = simulate_home(home, system, weather, setpoints)
-    bill = year_bill(case.tariff, year.electricity / 1000.0, year.index, home.site.time_zone)
-    rooms = room_years(home, year)
+    assert years.hourly is not None
+    index = weather.table.index
+    assert isinstance(index, pd.DatetimeIndex)
+    electricity = years.hourly[number]
+    bill = year_bill(case.tariff, electricity, index, one.home.site.time_zone)
     worst = max(bill.months, key=lambda month: month.total_usd)
     return SettingYear(
-        setting_degf=_degf(run.setting),
-        held=run.held,
+        setting_degf=_degf(one.setting),
+        held=one.held,
         bill_usd=bill.total_usd,
         worst_month_usd=worst.total_usd,
         worst_month=worst.month,
-        electricity_kwh=float(year.electricity.sum()) / 1000.0,
-        warm_hours=sum(room.comfort_hours for room in rooms),
-        wanted_hours=sum(room.wanted_hours for room in rooms),
+        electricity_kwh=float(electricity.sum()),
+        warm_hours=int(years.warm_hours[number].sum()),
+        wanted_hours=int(years.wanted_hours[number].sum()),
     )
 
 
