@@ -22,7 +22,17 @@ from typing import Annotated
 import typer
 
 from costcompare import __version__
-from costcompare.cli import batch, benchmark, bills, fitting, homes, leaving, ratings, sizing, weather
+from costcompare.cli import (
+    batch,
+    benchmark,
+    bills,
+    fitting,
+    homes,
+    leaving,
+    ratings,
+    sizing,
+    weather,
+)
 
 app = typer.Typer(
     name="costcompare",
