@@ -13,7 +13,9 @@ from costcompare.views.dashboard.workbench import Worked
 from costcompare.views.drawings import duct_flows, house_section
 from costcompare.views.figures import rows
 from costcompare.views.wording import bill, payback, running, setting, sureness
+from costcompare.views.wording.money_more import money_answers
 from costcompare.views.wording.naming import as_a_label
+from costcompare.views.wording.notice import basis_answer
 
 Filled = dict[str, Any]
 """What each named place of the page receives"""
@@ -149,6 +151,10 @@ def money_part(worked: Worked, name: str, at: Warmth) -> Filled:
             class_="counts savings",
         ),
         "incentives": payback.incentives_answer(payback.incentives_of(comparison, name)),
+        "basis": basis_answer(comparison, at),
+        "more": pieces.bullet_list(
+            money_answers(comparison, name, at, facts.installed_on), class_="assumptions"
+        ),
         "table": _money_table(worked, at),
     }
 

@@ -70,6 +70,8 @@ MONEY: Places = {
     "rows": ("money-rows-tree", "data"),
     "savings": ("savings-tree", "data"),
     "incentives": ("incentives-answer", "children"),
+    "basis": ("money-basis", "children"),
+    "more": ("money-more-tree", "data"),
     "table": ("money-table-tree", "data"),
 }
 SURE: Places = {
@@ -98,7 +100,7 @@ TRADE: Places = {
 DRAWN = (
     *("bill-bars", "bill-table", "ducts-key", "running-rows", "running-table", "rooms-strips"),
     *("rooms-table", "maps-key", "day-table", "setting-table", "money-rows", "savings"),
-    *("money-table", "sure-counts", "cautions", "assumptions", "facts-table"),
+    *("money-more", "money-table", "sure-counts", "cautions", "assumptions", "facts-table"),
     *("trade-rooms", "trade-machines", "trade-notes", "trade-circuits", "trade-settings"),
     "trade-questions",
     *("drivers", "ranges-table"),

@@ -184,6 +184,8 @@ def _money() -> list[Any]:
         figure("money-figure", drawn("money-rows")),
         drawn("savings"),
         html.P(id="incentives-answer", className="aside"),
+        html.P(id="money-basis", className="aside"),
+        on_demand("Show what a degree, a cold night and the years ahead cost", "money-more"),
         on_demand("Show these numbers as a table", "money-table"),
     ]
 
