@@ -167,6 +167,13 @@ class Catalogue:
     discounted: str
     ratio: str
     rate: str
+    over_the_years: str
+    as_today: str
+    energy_saved: str
+    upkeep: str
+    bought_again: str
+    not_bought_again: str
+    left_at_end: str
     ask: str
 
     home: str
@@ -360,6 +367,13 @@ ENGLISH = Catalogue(
     discounted="Years to pay back, in today’s value",
     ratio="Savings-to-investment ratio",
     rate="Adjusted internal rate of return",
+    over_the_years="All bills and costs over the years",
+    as_today="The same going on as today",
+    energy_saved="Energy saved, in today’s value",
+    upkeep="Upkeep, in today’s value",
+    bought_again="Bought again, in today’s value",
+    not_bought_again="Today’s system not bought again, in today’s value",
+    left_at_end="Left at the end, in today’s value",
     ask="Ask on site",
     home="Home",
     weather="Weather",

@@ -61,6 +61,9 @@ def test_it_holds_what_was_sized(
     assert numbers.years(money.simple_payback_years) in text
     assert f"{ENGLISH.ratio} " in text
     assert f" {numbers.ratio(money.savings_to_investment_ratio)} " in text
+    assert money.over_the_years is not None
+    assert numbers.dollars_a_year(money.over_the_years.life_cycle_cost_usd) in text
+    assert numbers.dollars_a_year(money.over_the_years.energy_savings_usd) in text
 
 
 def test_in_si_units_nothing_of_the_others_is_left(
