@@ -8,14 +8,16 @@ The modules, in the order in which data flows through it:
     physics           scalar kernels, one file a phenomenon
     equipment         performance maps of heat pumps by class and size
     simulation        facts -> arrays -> a year hour by hour -> an hourly result
-    billing, money    tariffs; payback and life-cycle figures; incentives
+    billing, money    tariffs; life-cycle figures, incentives, loans, the four bills
     comfort           warm, cold and hot hours of each room
     comparison        what a comparison says (frozen results, the result file)
     explaining        today's bill in parts that add up
     summary           from an hourly year and its bill to the figures of a comparison
+    owning, tonight   a choice's money over the years; an hour of heating by how cold it is
     cautions          what to look out for before anybody touches the house
     comparing         today and every option, at both warmths
     thermostat        the bill at each setting
+    winters           the bills in a mild, a typical and a cold winter
     sizing            loads by room, the machines against them, circuits
     settings          what to set with an option in place
     views             sentences, figures, page, terminal
