@@ -86,3 +86,30 @@ def test_the_four_bills_add_up_in_every_example(name: str) -> None:
         assert rows.saving_as_wanted_usd == pytest.approx(
             rows.saving_as_lived_usd - rows.added_warmth_new_usd
         )
+
+
+def test_a_summer_afternoon_costs_more_than_a_winter_night() -> None:
+    """The dear months are those of the peak, and sealing attic ducts takes most off there."""
+    comparison = example("summer_peak")
+    before = {month.month: month for month in comparison.today.monthly}
+    summer, rest = (6, 7, 8, 9), (1, 2, 3, 4, 5, 10, 11, 12)
+    dearest = max(before[m].next_kwh_usd or 0.0 for m in rest)
+    assert all((before[m].next_kwh_usd or 0.0) > 1.3 * dearest for m in summer)
+    sealed = comparison.choice("First things first: seal the ducts, shade the west", AS_LIVED)
+    saved = {m.month: before[m.month].bill_usd - m.bill_usd for m in sealed.monthly}
+    assert sum(saved[m] for m in summer) > sum(saved[m] for m in rest)
+
+
+def test_the_other_tariff_changes_what_a_saving_is_worth() -> None:
+    """The same kilowatt hours saved, priced by bill before less bill after under each tariff."""
+    comparison = example("summer_peak")
+    sealed = comparison.choice("First things first: seal the ducts, shade the west", AS_LIVED)
+    today = comparison.today
+    here = [
+        was.bill_usd - now.bill_usd for was, now in zip(today.monthly, sealed.monthly, strict=True)
+    ]
+    bills = (today.other_tariffs[0].monthly_bill_usd, sealed.other_tariffs[0].monthly_bill_usd)
+    there = [was - now for was, now in zip(*bills, strict=True)]
+    summer, mild = (5, 6, 7, 8), (2, 3, 4, 9, 10)
+    assert sum(here[m] for m in summer) > 1.1 * sum(there[m] for m in summer)
+    assert sum(here[m] for m in mild) < 0.8 * sum(there[m] for m in mild)

@@ -17,6 +17,9 @@ FOLLOWERS = {"thermostat.night", "thermostat.wanted"}
 """Differences to the day's setting, which stay when it moves"""
 
 
+UNDER_FLOOR = {"house.floor_insulation", "crawlspace.vents", "crawlspace.wall"}
+
+
 @cache
 def home_of(name: str) -> Home:
     return read_case(example_path(name)).home
@@ -27,6 +30,9 @@ def home_of(name: str) -> Home:
 def test_a_dial_reads_what_it_was_turned_to(dial: Dial[Home], name: str) -> None:
     home = home_of(name)
     value = dial.read(home)
+    if home.crawlspace is None and dial.fact in UNDER_FLOOR:
+        assert value is None  # a house on a slab has nothing there
+        return
     assert value is not None
     step = 1.0 if dial.fact == "site.shelter" else 0.03 * abs(value) or 0.5
     turned = dial.turn(home, value + step)

@@ -95,7 +95,7 @@ def test_trades_and_rules_are_named(page: str) -> None:
         assert words in page
 
 
-@pytest.mark.parametrize("name", ["demo", "cold_climate", "wrong_settings"])
+@pytest.mark.parametrize("name", ["demo", "cold_climate", "summer_peak", "wrong_settings"])
 def test_nothing_is_promised_and_nothing_is_missing(name: str) -> None:
     written = "\n".join(plain_lines(sizing_page(*example(name))))
     assert "nan" not in written.replace("finance", "")

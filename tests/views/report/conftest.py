@@ -74,6 +74,6 @@ def stretched(comparison: Comparison) -> Comparison:
     return replace(stretched_to(comparison, LONG, LONG), title=LONG)
 
 
-@pytest.fixture(params=["cold_climate", "wrong_settings"])
+@pytest.fixture(params=["cold_climate", "summer_peak", "wrong_settings"])
 def example(request: pytest.FixtureRequest) -> Case:
     return read_case(example_path(request.param))
