@@ -18,6 +18,7 @@ The modules, in the order in which data flows through it:
     comparing         today and every option, at both warmths
     thermostat        the bill at each setting
     winters           the bills in a mild, a typical and a cold winter
+    fitting           the house fitted to its real bills
     sizing            loads by room, the machines against them, circuits
     settings          what to set with an option in place
     views             sentences, figures, page, terminal
@@ -32,15 +33,17 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from costcompare.case import read_case
     from costcompare.comparing import compare, explain, simulate
+    from costcompare.fitting import fit
     from costcompare.weather import read_weather, typical_year
 
 __version__ = "0.1.0"
 
-__all__ = ["compare", "explain", "read_case", "read_weather", "simulate", "typical_year"]
+__all__ = ["compare", "explain", "fit", "read_case", "read_weather", "simulate", "typical_year"]
 
 _HOME = {
     "compare": "costcompare.comparing",
     "explain": "costcompare.comparing",
+    "fit": "costcompare.fitting",
     "read_case": "costcompare.case",
     "read_weather": "costcompare.weather",
     "simulate": "costcompare.comparing",

@@ -131,7 +131,7 @@ def test_a_module_is_named_by_what_it_is_about() -> None:
 
 def test_the_public_functions_are_those_promised() -> None:
     assert costcompare.__all__ == sorted(
-        ["compare", "explain", "read_case", "read_weather", "simulate", "typical_year"]
+        ["compare", "explain", "fit", "read_case", "read_weather", "simulate", "typical_year"]
     )
 
 

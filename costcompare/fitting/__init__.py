@@ -17,7 +17,26 @@
 ==================  =========================================================================
 """
 
+from pathlib import Path
+
+from costcompare.billing.reading import Bills, read_bills
+from costcompare.case.facts import Case
+from costcompare.comparing import weather_of
 from costcompare.fitting.house_fit import MEMBERS, fit_house
 from costcompare.fitting.results import FittedHouse, HouseFit
+from costcompare.weather import Weather
 
-__all__ = ["MEMBERS", "FittedHouse", "HouseFit", "fit_house"]
+__all__ = ["MEMBERS", "FittedHouse", "HouseFit", "fit", "fit_house"]
+
+
+def fit(case: Case, bills: Bills | str | Path, *, weather: Weather | None = None) -> FittedHouse:
+    """The house of a case fitted to its real bills, or to those of a file.
+
+    ``weather`` is a year measured in the days of the bills; left out, the year of the case
+    stands in and every bill counts for less. Raises :class:`BillsError` and
+    :class:`CaseError` with every reason.
+    """
+    read = bills if isinstance(bills, Bills) else read_bills(Path(bills))
+    own = weather is not None or case.weather.source == "measured"
+    year = weather if weather is not None else weather_of(case)
+    return fit_house(case, read, weather=year, weather_is_of_the_bills=own)

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import numpy as np
 import pytest
 
+import costcompare
 from costcompare.billing.reading import Bills
 from costcompare.comparison import Band
 from costcompare.errors import InputError
@@ -125,6 +128,19 @@ def test_the_same_bills_give_the_same_digits(fitted_home: Home) -> None:
     one, other = (fit(fitted_home, bills) for _ in range(2))
     assert one.report == other.report
     assert (one.draws.z == other.draws.z).all()
+
+
+def test_the_public_function_reads_a_file_of_bills(fitted_home: Home, tmp_path: Path) -> None:
+    bills = fitted_home.bills([1, 7])
+    rows = [f"{bill.begins},{bill.ends},{bill.kwh:.1f},actual" for bill in bills.bills]
+    path = tmp_path / "bills.csv"
+    path.write_text("\n".join(["from,to,kwh,read", *rows, ""]), encoding="utf-8")
+    found = costcompare.fit(fitted_home.case, path).report
+    assert [bill.measured_kwh for bill in found.bills] == [
+        round(bill.kwh, 1) for bill in bills.bills
+    ]
+    assert not found.weather_is_of_the_bills
+    assert max(abs(fact.moved) for fact in found.facts) < 0.05
 
 
 def test_no_bill_is_refused(fitted_home: Home) -> None:
