@@ -10,6 +10,7 @@ from datetime import date
 import numpy as np
 from numpy.typing import NDArray
 
+from costcompare.billing.goodness import MONTHLY_CV, MONTHLY_NMBE
 from costcompare.billing.reading import Bill
 from costcompare.fitting.bill_days import DAYS, day_counts, errors
 from costcompare.fitting.gauss_newton import MostLikely, covariance
@@ -19,9 +20,6 @@ from costcompare.uncertainty import UncertainFact
 
 Floats = NDArray[np.float64]
 
-BIAS_LIMIT, SCATTER_LIMIT = 0.05, 0.15
-"""Monthly limits of calibrated simulation: NMBE 5 %, CV(RMSE) 15 % (ASHRAE Guideline 14, as
-quoted in several public reports)"""
 MONTHS_FOR_LIMITS = 12
 FAR = 2.0
 """Standard deviations from which a contradiction is told of (judgement)"""
@@ -33,23 +31,11 @@ COVERED = 0.5
 """Share of a month's days from which it counts as known"""
 
 
-def mean_bias(measured: Floats, computed: Floats, parameters: int = 1) -> float:
-    """NMBE: measured less computed over (n - parameters) times the mean (Guideline 14)."""
-    count = max(measured.shape[0] - parameters, 1)
-    return float((measured - computed).sum() / (count * measured.mean()))
-
-
-def scatter(measured: Floats, computed: Floats, parameters: int = 1) -> float:
-    """CV(RMSE): root of squared misses over (n - parameters), over the mean (Guideline 14)."""
-    count = max(measured.shape[0] - parameters, 1)
-    return float(math.sqrt(np.square(measured - computed).sum() / count) / measured.mean())
-
-
 def within_limits(bills: Sequence[FittedBill], bias: float, misses: float) -> bool | None:
     """Whether the monthly limits are kept; None where there is less than a year of bills."""
     if len(bills) < MONTHS_FOR_LIMITS:
         return None
-    return abs(bias) <= BIAS_LIMIT and misses <= SCATTER_LIMIT
+    return abs(bias) <= MONTHLY_NMBE and misses <= MONTHLY_CV
 
 
 def findings(

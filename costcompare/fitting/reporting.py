@@ -10,6 +10,7 @@ from typing import cast
 import numpy as np
 from numpy.typing import NDArray
 
+from costcompare.billing.goodness import cv_rmse, nmbe
 from costcompare.billing.reading import Bills
 from costcompare.comparison import Band
 from costcompare.fitting import judging
@@ -104,9 +105,14 @@ def _bands(fitting: Fitting) -> tuple[FittedBill, ...]:
 
 
 def _agreement(fitting: Fitting) -> tuple[float, float]:
+    """NMBE and CV(RMSE) with one parameter counted, as for a calibrated simulation.
+
+    A single bill leaves nothing over to count it against: no parameter then.
+    """
     measured = np.array([bill.kwh for bill in fitting.bills.bills])
     computed = on_bills(fitting.fitted.house.electricity[0], fitting.counts)
-    return judging.mean_bias(measured, computed), judging.scatter(measured, computed)
+    parameters = min(1, len(measured) - 1)
+    return nmbe(measured, computed, parameters), cv_rmse(measured, computed, parameters)
 
 
 def _log_normal(middle: float, deviation: float) -> Band:

@@ -1,19 +1,37 @@
-"""Agreement by the guideline's two figures; a worked example checked apart from the program."""
+"""Whether a fit keeps the limits of calibrated models, from bills made by hand."""
 
 from __future__ import annotations
 
-import numpy as np
 import pytest
 
-from costcompare.fitting.judging import mean_bias, scatter
+from costcompare.comparison import Band
+from costcompare.fitting.judging import within_limits
+from costcompare.fitting.results import FittedBill
 
-MEASURED = np.array([2450, 2100, 1800, 1200, 800, 650, 620, 640, 700, 1050, 1700, 2300.0])
-MODEL = np.array([2350, 2180, 1720, 1260, 830, 640, 600, 655, 735, 1000, 1780, 2240.0])
+BILL = FittedBill(
+    begins="2026-01-01",
+    ends="2026-02-01",
+    days=31,
+    read="actual",
+    measured_kwh=1000.0,
+    said_kwh=Band(800.0, 900.0, 1000.0),
+    computed_kwh=Band(900.0, 950.0, 1000.0),
+    heating_kwh=500.0,
+    error_kwh=60.0,
+)
 
 
 @pytest.mark.parametrize(
-    ("parameters", "bias", "misses"), [(0, 0.124922, 4.421071), (1, 0.136278, 4.617659)]
+    ("bills", "bias", "misses", "kept"),
+    [
+        (11, 0.0, 0.0, None),
+        (12, 0.049, 0.149, True),
+        (12, -0.049, 0.149, True),
+        (12, -0.051, 0.149, False),
+        (12, 0.0, 0.151, False),
+    ],
 )
-def test_bias_and_scatter(parameters: int, bias: float, misses: float) -> None:
-    assert 100.0 * mean_bias(MEASURED, MODEL, parameters) == pytest.approx(bias, abs=1e-6)
-    assert 100.0 * scatter(MEASURED, MODEL, parameters) == pytest.approx(misses, abs=1e-6)
+def test_the_limits_need_a_year_of_bills(
+    bills: int, bias: float, misses: float, kept: bool | None
+) -> None:
+    assert within_limits([BILL] * bills, bias, misses) is kept
