@@ -18,6 +18,7 @@ from costcompare.thermostat import SettingYear, Sweep, SweepChoice
 from costcompare.views import numbers
 from costcompare.views.money_page import money_blocks
 from costcompare.views.ranges_page import how_sure
+from costcompare.views.tariff_page import other_prices
 from costcompare.views.terminal import Heading, Page, Points, Sentences, Table
 from costcompare.views.under_floor import under_the_floor
 from costcompare.views.wording.bill import adding_up, plain_part, worst_month
@@ -57,6 +58,7 @@ def comparison_page(
         *_running(comparison, AS_WANTED),
         Sentences(SAVINGS),
         *money_blocks(comparison, installed_on, outdoor_degf),
+        *other_prices(comparison),
         Heading("Which rooms stay warm, in hours of the year in which somebody wants them warm"),
         *_rooms([c for c in comparison.choices if c.is_today or c.warmth != AS_LIVED]),
         *under_the_floor([c for c in comparison.choices if c.is_today or c.warmth != AS_LIVED]),
