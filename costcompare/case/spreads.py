@@ -50,7 +50,12 @@ def _walk(
         spreads[at] = _spread(value, at, faults)
         return value["likely"]
     if isinstance(value, Mapping):
-        return {key: _walk(item, (*at, key), spreads, faults=faults) for key, item in value.items()}
+        # Nothing at a key is as if the key were not there: TOML has no such value, forms do.
+        return {
+            key: _walk(item, (*at, key), spreads, faults=faults)
+            for key, item in value.items()
+            if item is not None
+        }
     if isinstance(value, list | tuple):
         return [_walk(item, (*at, i), spreads, faults=faults) for i, item in enumerate(value)]
     return value
