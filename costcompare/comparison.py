@@ -447,6 +447,8 @@ class Comparison:
     """The sign of the money that every amount is in, whatever its name says"""
     data_quality: DataQuality | None = None
     """None until ranges are made"""
+    fitted_bills: int = 0
+    """Real bills to which the home was fitted before anything was worked out"""
     range_note: str = ""
     """What the ranges hold and what they leave out, empty until they are made"""
     four_rows: tuple[FourRows, ...] = ()

@@ -92,9 +92,37 @@ def _bills(file: Path | None, case: Case) -> Bills:
     raise InputError([Fault("--bills", rule, instead="--bills FILE, or [bills] in the case")])
 
 
-def fitted_to_bills(
+def compared(
     case: Case, weather: Weather, members: int, progress: Progress
-) -> FittedHouse | None:
+) -> tuple[Comparison, Case]:
+    """The comparison of a home, and the home it is of: fitted to its bills where it has any.
+
+    ``members`` homes make the ranges; none are made for 0.
+    """
+    from costcompare.comparing import compare
+
+    fitted = _fitted(case, weather, members, progress)
+    house = case if fitted is None else fitted.likely
+    comparison = compare(house, weather=weather, progress=progress)
+    if fitted is not None:
+        from dataclasses import replace
+
+        from costcompare.views.wording.fitting import assumption
+
+        said = (*comparison.assumptions, assumption(fitted.report))
+        bills = len(fitted.report.bills)
+        comparison = replace(comparison, assumptions=said, fitted_bills=bills)
+    if members:
+        from costcompare.ranges import with_ranges
+
+        draws = None if fitted is None else fitted.draws
+        comparison = with_ranges(
+            comparison, case, weather=weather, members=members, draws=draws, progress=progress
+        )
+    return comparison, house
+
+
+def _fitted(case: Case, weather: Weather, members: int, progress: Progress) -> FittedHouse | None:
     """The house of a case that holds bills, fitted to them; None without bills."""
     if case.bills is None:
         return None
@@ -108,12 +136,3 @@ def fitted_to_bills(
         members=max(members, 1),
         progress=lambda share: progress("Fitting the house to its bills", share),
     )
-
-
-def with_fit(comparison: Comparison, fitted: FittedHouse) -> Comparison:
-    """The comparison of a fitted house, which says so among its assumptions."""
-    from dataclasses import replace
-
-    from costcompare.views.wording.fitting import assumption
-
-    return replace(comparison, assumptions=(*comparison.assumptions, assumption(fitted.report)))

@@ -26,9 +26,6 @@ from costcompare.errors import Fault, InputError
 
 if TYPE_CHECKING:
     from costcompare.case.facts import Case
-    from costcompare.comparing import Progress
-    from costcompare.comparison import Comparison
-    from costcompare.weather import Weather
 
 commands = typer.Typer()
 
@@ -146,6 +143,7 @@ def compare(
     you want, each with its range. Where the case holds bills, the house is fitted to them
     first. Every figure is an estimate.
     """
+    from costcompare.cli.fitting import compared
     from costcompare.views.terminal import Waiting
 
     check_target(json_target, force)
@@ -153,41 +151,20 @@ def compare(
     with Waiting() as progress:
         understood = read_home(case, changes)
         year = read_year(weather, understood)
-        comparison = _compared(understood, year, members, winters=winters, progress=progress)
+        from costcompare.comparing import weather_of
+
+        year = year if year is not None else weather_of(understood)
+        comparison, house = compared(understood, year, members, progress)
+        if winters:
+            from costcompare.winters import with_winters
+
+            comparison = with_winters(comparison, house, progress=progress)
         from costcompare.views.pages import comparison_page
 
     page = comparison_page(
         comparison, installed_on=understood.money.installed_on, outdoor_degf=outdoor
     )
     show(page, comparison, json_target)
-
-
-def _compared(
-    case: Case, weather: Weather | None, members: int, *, winters: bool, progress: Progress
-) -> Comparison:
-    """The comparison of the house, fitted to its bills where it has any, with what is asked."""
-    from costcompare.cli.fitting import fitted_to_bills, with_fit
-    from costcompare.comparing import compare as work_out
-    from costcompare.comparing import weather_of
-
-    year = weather if weather is not None else weather_of(case)
-    fitted = fitted_to_bills(case, year, members, progress)
-    house = case if fitted is None else fitted.likely
-    comparison = work_out(house, weather=year, progress=progress)
-    if fitted is not None:
-        comparison = with_fit(comparison, fitted)
-    if members:
-        from costcompare.ranges import with_ranges
-
-        draws = None if fitted is None else fitted.draws
-        comparison = with_ranges(
-            comparison, case, weather=year, members=members, draws=draws, progress=progress
-        )
-    if winters:
-        from costcompare.winters import with_winters
-
-        comparison = with_winters(comparison, house, progress=progress)
-    return comparison
 
 
 def _outdoors(text: str | None) -> float | None:

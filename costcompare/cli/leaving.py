@@ -108,17 +108,13 @@ def report(
     asked = _asked(case, changes, out, sheet, option, units, day)
     with Waiting() as progress:
         year = read_year(weather, asked.case)
-        from costcompare.comparing import compare, weather_of
+        from costcompare.cli.fitting import compared
+        from costcompare.comparing import weather_of
 
         year = year if year is not None else weather_of(asked.case)
-        comparison = compare(asked.case, weather=year, progress=progress)
-        if members and asked.sheet == "report" and asked.end != ".csv":
-            from costcompare.ranges import with_ranges
-
-            comparison = with_ranges(
-                comparison, asked.case, weather=year, members=members, progress=progress
-            )
-        made = _made(asked, comparison, year, progress)
+        ranged = members if asked.sheet == "report" and asked.end != ".csv" else 0
+        comparison, house = compared(asked.case, year, ranged, progress)
+        made = _made(replace(asked, case=house), comparison, year, progress)
     write(out, made)
     write_json(comparison, json_target)
 

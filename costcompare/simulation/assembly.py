@@ -51,6 +51,9 @@ WARM_UP_DAYS = 21
 AIRING_BELOW_COOLING = 1.0
 """[K] below the cooling setpoint at which windows are opened (judgement)"""
 
+AIRING_ABOVE_HEATING = 1.0
+"""[K] above the highest heating setpoint that it must be as well (judgement)"""
+
 
 @dataclass(frozen=True)
 class Shell:
@@ -94,7 +97,12 @@ def assemble(
     )
     emitters = emitters_of(home, system, setpoints, weathered)
     ducted = ducted_of(system, setpoints, weathered)
-    airing_above = np.full(around.hours, setpoints.cooling - AIRING_BELOW_COOLING)
+    # Nobody opens windows against a heating system that is set as warm as this.
+    opened = max(
+        setpoints.cooling - AIRING_BELOW_COOLING,
+        float(setpoints.house.max()) + AIRING_ABOVE_HEATING,
+    )
+    airing_above = np.full(around.hours, opened)
     drive = Drive(
         contiguous(ducted.plant),
         emitter_arrays(emitters, shell.nodes, setpoints.cooling, around.hours),

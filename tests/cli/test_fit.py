@@ -70,6 +70,10 @@ kwh = 5600
     assert fitted.exit_code == 0, fitted.stderr
     one, other = json.loads(plain.stdout), json.loads(fitted.stdout)
     assert "The house is fitted to 1 bill" in other["assumptions"][-1]
+    assert (one["fitted_bills"], other["fitted_bills"]) == (0, 1)
+    assert "Based on: 1 real bill of this home" in run(
+        "compare", str(with_bills), "--members", "0"
+    ).stdout.replace("\n", " ")
     before, after = (document["choices"][0] for document in (one, other))
     assert after["annual"]["bill_usd"] > before["annual"]["bill_usd"]
     assert after["range"]["bill_usd"]["likely"] > before["range"]["bill_usd"]["likely"]

@@ -127,3 +127,20 @@ def test_the_same_run_twice_gives_the_same_digits(name: str) -> None:
     again = simulate_home(home, system, weather_of(name), setpoints_as_wanted(home))
     assert np.array_equal(year.room_temperature, again.room_temperature)
     assert np.array_equal(year.electricity, again.electricity)
+
+
+def test_a_setting_as_warm_as_the_cooling_opens_no_window() -> None:
+    """Windows that are opened on warm days stay shut while the house is heated that warm."""
+    case = case_of("demo")
+    lived = setpoints_as_lived(case.home)
+    bought = [
+        simulate_home(
+            case.home,
+            case.today,
+            weather_of("demo"),
+            replace(lived, house=np.full(24, lived.cooling + apart)),
+        ).heating.sum()
+        for apart in (-2.0, -1.0, 0.0)
+    ]
+    first, second = np.diff(bought)
+    assert 0.0 < second < 1.2 * first

@@ -24,6 +24,7 @@ def register(app: Dash, bench: Workbench) -> None:
         Output("ranged", "data"),
         Output("range-answer", "children"),
         Output("saving-range-answer", "children"),
+        Output("drivers-says", "children"),
         Output("drivers-figure", "aria-label"),
         Output("drivers-tree", "data"),
         Output("ranges-hold", "children"),
@@ -36,11 +37,11 @@ def register(app: Dash, bench: Workbench) -> None:
     def go_on(_asked: Any, worked: Any, name: Any) -> tuple[Any, ...]:
         shown = shown_choice(bench, worked, name)
         if shown is None:
-            return (no_update,) * 7
+            return (no_update,) * 8
         known, name = shown
         share, whole = bench.ranges_on(known)
         ranged = {"key": known.key, "choice": name, "share": share}
-        return ranged, *((no_update,) * 6 if whole is None else range_part(whole, name))
+        return ranged, *((no_update,) * 7 if whole is None else range_part(whole, name))
 
     answered_in_browser(
         app,
@@ -55,7 +56,10 @@ def register(app: Dash, bench: Workbench) -> None:
 
 
 def range_part(comparison: Comparison, name: str) -> tuple[Any, ...]:
-    """Today's range, that of the choice, what drives it, what it holds, and all as a table."""
+    """Today's range, that of the choice, what drives it, what it holds, and all as a table.
+
+    What drives it: whose figure the bars move, in words, then as a label, then drawn.
+    """
     chosen = comparison.choice(name, AS_WANTED)
     bars = driver_bars(comparison.today if chosen.is_today else chosen)
     label = f"What drives the range most: {listed([f'{bar.label} {bar.text}' for bar in bars])}"
@@ -63,6 +67,7 @@ def range_part(comparison: Comparison, name: str) -> tuple[Any, ...]:
     return (
         sureness.range_answer(comparison),
         sureness.saving_range_answer(comparison, name, AS_WANTED),
+        sureness.drivers_say(comparison, name, AS_WANTED),
         label,
         pieces.bar_list(bars),
         sureness.what_ranges_hold(comparison),

@@ -199,6 +199,7 @@ def _sure() -> list[Any]:
             [
                 html.P(id="range-answer"),
                 html.P(id="saving-range-answer"),
+                html.P(id="drivers-says", className="aside"),
                 html.Figure(
                     drawn("drivers"),
                     id="drivers-figure",

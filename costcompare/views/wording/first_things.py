@@ -11,7 +11,8 @@ from costcompare.views.wording.running import choices_at
 def first_things(comparison: Comparison) -> tuple[tuple[Choice, str], ...]:
     """Every option with what it costs and takes off the bill as you live now, the quickest first.
 
-    An option whose first year brings nothing comes last, and says so. The order is that of
+    The money is back when it is in today's value, as everywhere a date is named. An option
+    whose first year brings nothing comes last, and says so. The order is that of
     each option alone; together they save less than the sum.
     """
     options = [
@@ -24,7 +25,7 @@ def first_things(comparison: Comparison) -> tuple[tuple[Choice, str], ...]:
 
 
 def _quickness(money: MoneyYears) -> tuple[bool, float, float]:
-    years = money.simple_payback_years
+    years = money.discounted_payback_years
     return years is None, years if years is not None else 0.0, money.installed_cost_usd
 
 
@@ -46,5 +47,5 @@ def _sentence(money: MoneyYears) -> str:
             f"{price} to install, about {amount} a year less; that does not bring the money back "
             f"within {studied(money)} years, or before it wears out."
         )
-    years = numbers.years(money.simple_payback_years)
+    years = numbers.years(money.discounted_payback_years)
     return f"{price} to install, about {amount} a year less, back in about {years}."

@@ -4,17 +4,12 @@ from __future__ import annotations
 
 from costcompare.comparison import AS_LIVED, Comparison, FactLine, Warmth
 from costcompare.views import numbers
-from costcompare.views.wording.naming import listed
-
-NO_BILLS = "no real bills of this home"
+from costcompare.views.wording.naming import listed, plural
 
 
-def estimate_notice(comparison: Comparison, *, bills: str = NO_BILLS) -> str:
-    """Estimate, not a guarantee: what it is based on, what it hangs on, what is not in it.
-
-    ``bills`` says which real bills went into it, in a few words.
-    """
-    rests = (bills, _weather(comparison), _settings(comparison), _tariff(comparison))
+def estimate_notice(comparison: Comparison) -> str:
+    """Estimate, not a guarantee: what it is based on, what it hangs on, what is not in it."""
+    rests = (_bills(comparison), _weather(comparison), _settings(comparison), _tariff(comparison))
     return (
         f"Estimate, not a guarantee. Based on: {'; '.join(rests)}; {_machines(comparison)}. "
         "What you save depends on the weather, on how warm you keep the house, on prices and on "
@@ -48,6 +43,13 @@ def incentives_checked(comparison: Comparison) -> str:
     if days and unchecked:
         checked += ", some not checked"
     return f"{checked}; unconfirmed ones are not in the price."
+
+
+def _bills(comparison: Comparison) -> str:
+    count = comparison.fitted_bills
+    if not count:
+        return "no real bills of this home"
+    return f"{numbers.count(count)} real {plural(count, 'bill', 'bills')} of this home"
 
 
 def _weather(comparison: Comparison) -> str:

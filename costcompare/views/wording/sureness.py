@@ -66,6 +66,17 @@ def saving_range_answer(comparison: Comparison, name: str, warmth: Warmth) -> st
     )
 
 
+def drivers_say(comparison: Comparison, name: str, warmth: Warmth) -> str:
+    """Which figure the bars of the drivers move, and how far a bar reaches."""
+    choice = comparison.choice(name, warmth)
+    saving = f"the first year’s saving with {in_a_sentence(choice)}"
+    figure = "today’s bill" if choice.is_today else saving
+    return (
+        f"How far each fact alone moves {figure}, from one end of its range to the other; guessed "
+        "facts in bold."
+    )
+
+
 def what_ranges_hold(comparison: Comparison) -> str:
     """How many homes the ranges come from, and what is in them and what is not."""
     quality = comparison.data_quality

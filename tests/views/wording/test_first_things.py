@@ -19,7 +19,7 @@ def of_two(comparison: Comparison, first: Choice, second: Choice) -> Comparison:
 
 def test_the_quickest_comes_first(comparison: Comparison) -> None:
     told = first_things(comparison)
-    years = [choice.money.simple_payback_years for choice, _ in told if choice.money]
+    years = [choice.money.discounted_payback_years for choice, _ in told if choice.money]
     assert len(told) == sum(c.warmth == AS_LIVED for c in comparison.choices) - 1
     known = [one for one in years if one is not None]
     assert known == sorted(known)
@@ -48,7 +48,7 @@ def test_what_is_said_follows_the_money(comparison: Comparison) -> None:
     )
     told = first_things(of_two(comparison, never, quick))
     assert [choice.name for choice, _ in told] == [one.name, two.name]
-    assert told[0][1] == "$1,500 to install, about $300 a year less, back in about 5.0 years."
+    assert told[0][1] == "$1,500 to install, about $300 a year less, back in about 5.4 years."
     assert told[1][1] == "$9,000 to install, and the bill is about $120 a year higher."
     slow = changed(never, first_year_saving_usd=100.0, simple_payback_years=90.0)
     assert (
