@@ -237,5 +237,7 @@ def _sun_gains(home: Home, around: Environment) -> Floats:
         ]
     )
     passed = through_windows(around, windows.panes)
-    result: Floats = passed @ (areas * windows.solar_gain * windows.shading)
+    # Not by matrix product: on long arrays that library shares the work over threads when they
+    # are idle, and the last digit hangs on how.
+    result: Floats = np.einsum("hw,wr->hr", passed, areas * windows.solar_gain * windows.shading)
     return result

@@ -239,7 +239,7 @@ def count_hours(
 def _through_ducts(record: Record) -> tuple[float, float]:
     """Heat out of the registers and into the ducts over the hours of heating [kWh]."""
     heats = (record.main > 0.0) | (record.strips > 0.0) | (record.emitted > 0.0).any(axis=1)
-    delivered, *lost = heats @ record.duct[:, :4]
+    delivered, *lost = record.duct[heats, :4].sum(axis=0)
     return float(delivered) / W_PER_KW, float(delivered + sum(lost)) / W_PER_KW
 
 

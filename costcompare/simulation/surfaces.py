@@ -189,7 +189,7 @@ def _walls(builder: ChainBuilder, home: Home, number: int, room: Room, seen: Sky
         return
     temperature = sol_air(
         seen.outdoor,
-        seen.walls @ (areas / total),
+        np.einsum("hw,w->h", seen.walls, areas / total),  # as for the glass: the same digits
         seen.sky,
         absorptance=construction.solar_absorptance,
         emissivity=construction.emissivity,

@@ -13,9 +13,11 @@ from costcompare.views.dashboard.workbench import Workbench
 
 
 def test_part_six_shows_ranges_and_one_bar_a_driver(ranged: Comparison, option: str) -> None:
-    today, saving, label, bars, hold, table = range_part(ranged, option)
+    today, saving, says, label, bars, hold, table = range_part(ranged, option)
     assert "between $2,900 and $4,400 a year" in today
     assert f"“{option}”" in saving
+    assert says.startswith("How far each fact alone moves the first year’s saving with")
+    assert f"“{option}”" in says
     assert "how much air the ducts lose (guessed)" in texts(bars)
     assert "$420" in label
     assert "64 homes were worked out" in hold
