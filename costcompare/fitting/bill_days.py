@@ -15,17 +15,23 @@ Floats = NDArray[np.float64]
 DAYS = 365
 
 READ_ERROR = {"actual": 0.02, "unknown": 0.03, "customer": 0.05, "estimated": 0.15}
-"""Share of a bill, by how its meter was read (judgement: 1 to 3 % for a read, 15 % for an
-estimate)"""
+"""Share of what a bill should show, by how its meter was read (judgement: 1 to 3 % for a
+read, 15 % for an estimate)"""
 MODEL_IN_WINTER, MODEL_ELSE = 0.05, 0.10
 """Share of a bill that the hourly model misses although every fact is right: in bills that
-are mostly heating, and in others (judgement)"""
+are mostly heating, and in those with little of it (judgement)"""
+LITTLE_HEATING, MOSTLY_HEATING = 0.25, 0.75
+"""Share of heating in a bill up to which it counts as one, and from which as the other
+(judgement); the error changes steadily between them, or a little more heating in April would
+move a fit by a jump"""
 STATION = 0.03
 """The same for weather measured at a station some way off (judgement: 2 to 4 %)"""
+LEAST_ERROR = 0.5
+"""[kWh] a day that no bill is known better than, for months in which a house should use next
+to nothing (judgement)"""
 DAY_SD, MONTH_SD, MONTH = 4.0, 1.9, 30.0
 """[K] standard deviation of the mean temperature of one day and of thirty from the typical one
 (judgement); longer bills scatter less"""
-MOSTLY_HEATING = 0.5
 
 
 def day_counts(bills: Sequence[Bill]) -> Floats:
@@ -56,18 +62,21 @@ def errors(
 ) -> Floats:
     """Standard error of every bill against the model [kWh], shape (bills,).
 
-    ``computed`` and ``heating`` are what the model makes of them [kWh]. ``by_degree`` is how
-    much a bill changes with each kelvin of colder weather [kWh/K]; None where the weather is
-    that of the bills' own days.
+    ``computed`` and ``heating`` are what the model makes of them [kWh]. The shares are of
+    ``computed``: as shares of what was measured, bills that came out low would count for more
+    than those that came out high, and pull the fit down. ``by_degree`` is how much a bill
+    changes with each kelvin of colder weather [kWh/K]; None where the weather is that of the
+    bills' own days.
     """
-    kwh = np.array([bill.kwh for bill in bills])
-    read = kwh * np.array([READ_ERROR[bill.read] for bill in bills])
-    in_winter = heating > MOSTLY_HEATING * computed
-    model = kwh * np.where(in_winter, MODEL_IN_WINTER, MODEL_ELSE)
+    part = np.divide(heating, computed, out=np.zeros_like(computed), where=computed > 0.0)
+    read = computed * np.array([READ_ERROR[bill.read] for bill in bills])
+    model = computed * np.interp(
+        part, [LITTLE_HEATING, MOSTLY_HEATING], [MODEL_ELSE, MODEL_IN_WINTER]
+    )
+    days = np.array([bill.days for bill in bills], dtype=float)
     if by_degree is None:
-        weather = STATION * kwh
+        weather = STATION * computed
     else:
-        days = np.array([bill.days for bill in bills], dtype=float)
         weather = np.abs(by_degree) * np.minimum(MONTH_SD * np.sqrt(MONTH / days), DAY_SD)
-    result: Floats = np.sqrt(read**2 + model**2 + weather**2)
-    return result
+    whole = np.sqrt(read**2 + model**2 + weather**2)
+    return np.asarray(np.maximum(whole, LEAST_ERROR * days), dtype=np.float64)

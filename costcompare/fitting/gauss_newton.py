@@ -10,6 +10,9 @@ least (Gauss-Newton: C. D. Rodgers, Inverse Methods for Atmospheric Sounding, 20
 5.8, from memory). The slopes are kept from round to round and mended by the change that each
 step really made (Broyden, Math. Comp. 19, 1965), so that a round needs one run of the model;
 at the end they can be taken anew, so that the spreads are those of the place that was found.
+So can the errors where they hang on what the model makes: they are held while the numbers
+move, as in iterated weights (R. W. M. Wedderburn, Biometrika 61, 1974, from memory), because
+numbers that could choose their errors would choose large ones.
 """
 
 from __future__ import annotations
@@ -44,6 +47,8 @@ class MostLikely:
     """What the model makes of them, shape (values,)"""
     slopes: Floats
     """Of the model by the numbers, shape (values, facts)"""
+    errors: Floats
+    """Of the measured values, as they were taken in the end, shape (values,)"""
     covariance: Floats
     """Of the numbers, shape (facts, facts)"""
     rounds: int
@@ -64,22 +69,31 @@ def most_likely(
     slopes: Floats,
     start: Floats,
     slopes_at: Model | None = None,
+    errors_at: Model | None = None,
 ) -> MostLikely:
     """The most likely numbers, from slopes (values, facts) that hold near all zeros.
 
     ``start`` is what the model makes of all zeros, so that it need not be run again.
-    ``slopes_at`` gives the slopes at any numbers; with it they are taken anew where the first
-    rounds end. Raises ValueError where an error is not more than 0.
+    ``slopes_at`` and ``errors_at`` give slopes and errors at any numbers; with the first they
+    are taken anew where the first rounds end. Raises ValueError where an error is not more
+    than 0.
     """
-    if not (errors > 0.0).all():
-        raise ValueError("every measured value must have an error of more than 0")
+    _check(errors)
     begin = _Place(np.zeros(slopes.shape[1]), start, slopes.copy())
     found = _rounds(model, measured, errors, begin)
     if slopes_at is not None:
         anew = _Place(found.z, found.explained, slopes_at(found.z))
+        if errors_at is not None:
+            errors = errors_at(found.z)
+            _check(errors)
         last = _rounds(model, measured, errors, anew)
         found = replace(last, rounds=found.rounds + last.rounds)
     return found
+
+
+def _check(errors: Floats) -> None:
+    if not (errors > 0.0).all():
+        raise ValueError("every measured value must have an error of more than 0")
 
 
 class _Place(NamedTuple):
@@ -103,7 +117,8 @@ def _rounds(model: Model, measured: Floats, errors: Floats, begin: _Place) -> Mo
         missed = found - explained - slopes @ moved
         slopes = np.asarray(slopes + np.outer(missed, moved) / float(moved @ moved), np.float64)
         z, explained = following, found
-    return MostLikely(z, explained, slopes, covariance(slopes, errors), rounds, settled)
+    spread = covariance(slopes, errors)
+    return MostLikely(z, explained, slopes, errors, spread, rounds, settled)
 
 
 def covariance(slopes: Floats, errors: Floats) -> Floats:

@@ -24,15 +24,13 @@ from costcompare.uncertainty import (
     prior_draws,
     uncertain_facts,
 )
-from costcompare.weather import Weather, with_winter
+from costcompare.weather import Weather
 
 Floats = NDArray[np.float64]
 
 MEMBERS = 64
 BEGIN = 0.5
 """Share of the work that the likely house and its slopes take (judgement, for the bar)"""
-COLDER = 1.0
-"""[K] by which the winter is made colder to see what the weather does to a bill"""
 FORMER_OWNER = Distribution("normal", 18.9, 14.4, 23.3)
 """[degC] what a house may have been kept at by people whom nobody can ask: 66 F, eight of ten
 between 58 F and 74 F (judgement)"""
@@ -112,15 +110,6 @@ def _fitted(
     model: HouseModel, bills: Bills, slopes: Slopes, *, of_the_bills: bool, former_owner: bool
 ) -> Fitting:
     counts = day_counts(bills.bills)
-    likely = slopes.house
-    by_degree = None if of_the_bills else _by_degree(model, likely)
-    start = on_bills(likely.electricity[0], counts)
-    wrong = errors(
-        bills.bills,
-        start,
-        on_bills(likely.heating[0], counts),
-        by_degree=None if by_degree is None else on_bills(by_degree, counts),
-    )
     measured = np.array([bill.kwh for bill in bills.bills])
     taken: list[Slopes] = []
 
@@ -128,25 +117,35 @@ def _fitted(
         taken.append(model.slopes(z))
         return on_bills(taken[-1].electricity, counts).T
 
+    def errors_at(z: Floats) -> Floats:
+        return _errors(model, bills, counts, taken[-1].house, None if of_the_bills else z)
+
+    nothing_moved = None if of_the_bills else np.zeros(len(model.facts))
     found = most_likely(
         lambda z: on_bills(model.predicted(z[None, :]).electricity[0], counts),
         measured,
-        wrong,
+        _errors(model, bills, counts, slopes.house, nothing_moved),
         slopes=on_bills(slopes.electricity, counts).T,
-        start=start,
+        start=on_bills(slopes.house.electricity[0], counts),
         slopes_at=slopes_at,
+        errors_at=errors_at,
     )
     fitted = replace(taken[-1], house=model.predicted(found.z[None, :]))
-    return Fitting(model, bills, counts, slopes, wrong, by_degree, found, fitted, former_owner)
+    by_degree = None if of_the_bills else model.by_degree(fitted.house, found.z)
+    return Fitting(model, bills, counts, slopes, by_degree, found, fitted, former_owner)
 
 
-def _by_degree(model: HouseModel, likely: Predicted) -> Floats:
-    """What the likely house uses more on each day for each kelvin of a colder winter [kWh/K]."""
-    colder = model.predicted(
-        np.zeros((1, len(model.facts))), weather=with_winter(model.weather, -COLDER)
+def _errors(
+    model: HouseModel, bills: Bills, counts: Floats, house: Predicted, z: Floats | None
+) -> Floats:
+    """Of every bill against a house; ``z`` are its numbers where the weather is not its own."""
+    by_degree = None if z is None else on_bills(model.by_degree(house, z), counts)
+    return errors(
+        bills.bills,
+        on_bills(house.electricity[0], counts),
+        on_bills(house.heating[0], counts),
+        by_degree=by_degree,
     )
-    result: Floats = (colder.electricity[0] - likely.electricity[0]) / COLDER
-    return result
 
 
 def _draws(fitting: Fitting, facts: tuple[UncertainFact, ...], members: int) -> Draws:
@@ -160,7 +159,7 @@ def _draws(fitting: Fitting, facts: tuple[UncertainFact, ...], members: int) -> 
     prior = prior_draws(model.case, members)
     z = found.z + prior.z @ np.linalg.cholesky(found.covariance).T
     expected = found.explained + (z - found.z) @ found.slopes.T
-    gain = found.covariance @ (found.slopes / fitting.errors[:, None] ** 2).T
+    gain = found.covariance @ (found.slopes / found.errors[:, None] ** 2).T
     for _ in range(MENDED):
         made = on_bills(model.predicted(z).electricity, fitting.counts)
         z = np.clip(z - (made - expected) @ gain.T, -FARTHEST, FARTHEST)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -11,7 +12,7 @@ from numpy.typing import NDArray
 from costcompare.case.facts import Case
 from costcompare.simulation import Run, Years, simulate_years
 from costcompare.uncertainty import UncertainFact, drawn_case, kept_setpoints
-from costcompare.weather import Weather
+from costcompare.weather import Weather, with_winter
 
 Floats = NDArray[np.float64]
 Progress = Callable[[float], None]
@@ -19,6 +20,8 @@ Progress = Callable[[float], None]
 APART = 0.6
 """Standard deviations to either side between which a slope is taken (judgement: wide enough
 for facts that lean to one side)"""
+COLDER = 1.0
+"""[K] by which the winter is made colder to see what the weather does to a bill"""
 
 
 @dataclass(frozen=True)
@@ -61,6 +64,18 @@ class HouseModel:
         ]
         years = simulate_years(runs, weather or self.weather, progress=progress)
         return Predicted(years.electricity, _heating(years))
+
+    @cached_property
+    def _colder(self) -> Weather:
+        """Made once, because the sun of a year is worked out once a year of weather."""
+        return with_winter(self.weather, -COLDER)
+
+    def by_degree(self, house: Predicted, z: Floats) -> Floats:
+        """What ``house``, with its facts at ``z``, uses more on each day for each kelvin of a
+        colder winter [kWh/K], shape (365,)."""
+        colder = self.predicted(z[None, :], weather=self._colder)
+        result: Floats = (colder.electricity[0] - house.electricity[0]) / COLDER
+        return result
 
     def slopes(self, at: Floats | None = None, *, progress: Progress | None = None) -> Slopes:
         """The house at some numbers, else the likely one, and how it changes with each fact.

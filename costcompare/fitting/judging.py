@@ -74,7 +74,6 @@ def next_bill(
     learning: Learning,
     counts: Floats,
     found: MostLikely,
-    bill_errors: Floats,
     *,
     by_degree: Floats | None,
 ) -> NextBill | None:
@@ -101,7 +100,7 @@ def next_bill(
             by_degree=None if by_degree is None else on_bills(by_degree, days),
         )
         slopes = np.vstack([found.slopes, on_bills(learning.slopes, days).T])
-        then = _deviation(learning.yearly, covariance(slopes, np.append(bill_errors, error)))
+        then = _deviation(learning.yearly, covariance(slopes, np.append(found.errors, error)))
         one = NextBill(month + 1, 1.0 - then / now)
         if one.narrower >= WORTH_ASKING and (best is None or one.narrower > best.narrower):
             best = one

@@ -35,8 +35,6 @@ class Fitting:
     """Days of each bill, shape (bills, 365)"""
     slopes: Slopes
     """The likely house and its slopes"""
-    errors: Floats
-    """[kWh] shape (bills,)"""
     by_degree: Floats | None
     """[kWh/K] by day; None where the bills met their own weather"""
     found: MostLikely
@@ -71,7 +69,7 @@ def report_of(fitting: Fitting) -> HouseFit:
         within_limits=judging.within_limits(bands, bias, misses),
         findings=judging.findings(model.facts, fitting.found, bands),
         next_bill=judging.next_bill(
-            learning, fitting.counts, fitting.found, fitting.errors, by_degree=fitting.by_degree
+            learning, fitting.counts, fitting.found, by_degree=fitting.by_degree
         ),
         former_owner=fitting.former_owner,
         settled=fitting.found.settled,
@@ -98,7 +96,7 @@ def _bands(fitting: Fitting) -> tuple[FittedBill, ...]:
             said_kwh=_log_normal(float(said[n]), float(wide[n])),
             computed_kwh=_log_normal(float(computed[n]), float(narrow[n])),
             heating_kwh=float(heating[n]),
-            error_kwh=float(fitting.errors[n]),
+            error_kwh=float(fitting.found.errors[n]),
         )
         for n, bill in enumerate(bills)
     )

@@ -41,6 +41,32 @@ def test_errors_add_as_squares() -> None:
     assert summer == pytest.approx([np.sqrt(20.0**2 + 100.0**2 + 30.0**2)])
 
 
+def test_a_bill_that_came_out_low_counts_for_no_more_than_one_that_came_out_high() -> None:
+    days = date(2025, 1, 1), date(2025, 1, 31)
+    bills = [Bill(*days, kwh, read="actual") for kwh in (800.0, 1200.0)]
+    use, heating = np.array([1000.0, 1000.0]), np.array([800.0, 800.0])
+    low, high = errors(bills, use, heating, by_degree=None)
+    assert low == high
+
+
+def test_a_little_more_heating_in_a_bill_changes_its_error_a_little() -> None:
+    bill = Bill(date(2025, 4, 1), date(2025, 5, 1), 1000.0, read="actual")
+    shares = np.linspace(0.0, 1.0, 101)
+    found = np.array(
+        [errors([bill], np.array([1000.0]), np.array([1e3 * s]), by_degree=None)[0] for s in shares]
+    )
+    assert (np.diff(found) <= 0.0).all()
+    assert np.abs(np.diff(found)).max() < 0.02 * found[0]
+    # Half heating lies in the middle of 5 and 10 %.
+    assert found[50] == pytest.approx(np.sqrt(20.0**2 + 75.0**2 + 30.0**2))
+
+
+def test_a_month_that_should_use_nothing_has_an_error_still() -> None:
+    bill = Bill(date(2025, 7, 1), date(2025, 7, 31), 3.0, read="actual")
+    nothing = np.zeros(1)
+    assert errors([bill], nothing, nothing, by_degree=None) == pytest.approx([15.0])
+
+
 def test_an_estimated_read_counts_for_less() -> None:
     days = date(2025, 1, 1), date(2025, 1, 31)
     use, heating = np.array([1000.0, 1000.0]), np.array([800.0, 800.0])

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from costcompare.fitting.gauss_newton import covariance, most_likely
+from costcompare.fitting.gauss_newton import Floats, covariance, most_likely
 
 
 def test_a_linear_model_has_the_answer_of_the_normal_equations() -> None:
@@ -55,6 +55,27 @@ def test_slopes_that_are_wrong_at_first_are_mended() -> None:
     )
     assert found.settled
     assert found.z == pytest.approx([1.5], abs=0.02)
+
+
+def test_errors_are_those_of_the_place_that_was_found() -> None:
+    # y = 100 + 50 z measured as 200, with a tenth of what the model makes as its error.
+    def model(z: Floats) -> Floats:
+        return 100.0 + 50.0 * z
+
+    found = most_likely(
+        model,
+        np.array([200.0]),
+        np.array([10.0]),
+        slopes=np.array([[50.0]]),
+        start=np.array([100.0]),
+        slopes_at=lambda _z: np.array([[50.0]]),
+        errors_at=lambda z: 0.1 * model(z),
+    )
+    # First with an error of 10: z = 100 / 50 * 2500 / 2600, so 196.2; then with 19.6.
+    error = 10.0 + 5.0 * 2.0 * 2500.0 / 2600.0
+    assert found.errors == pytest.approx([error], rel=0.01)
+    assert found.z == pytest.approx([2.0 * 2500.0 / (2500.0 + error**2)], abs=0.02)
+    assert found.spread == pytest.approx([error / np.hypot(50.0, error)], rel=0.01)
 
 
 def test_an_error_of_nothing_is_refused() -> None:
