@@ -74,6 +74,8 @@ class Sweep:
     wanted_degf: float
     choices: tuple[SweepChoice, ...]
     """Today first, then the options in their order"""
+    fitted_bills: int = 0
+    """Real bills that the house was fitted to; 0 where it is as it was said to be"""
 
 
 def sweep(

@@ -108,6 +108,8 @@ def _list(source: Path, like: Path) -> Listing:
     if faults:
         raise InputError(faults)
     paths = {name: FACTS[name].path if name in FACTS else name for name in names}
+    # Bills are those of one home: they tell nothing of the others in the list.
+    document = {key: value for key, value in document.items() if key != "bills"}
 
     def homes() -> Iterator[HomeOfList]:
         for number, row in enumerate(_rows(source), start=2):

@@ -31,6 +31,8 @@ class OptionLine:
     warm_after_percent: float
     warmth_gained_hours: int
     """Warm room-hours a year with the option less those of today"""
+    fitted_bills: int
+    """Real bills that the house was fitted to; 0 where it is as it was said to be"""
 
 
 @dataclass(frozen=True)
@@ -85,6 +87,7 @@ def option_lines(comparison: Comparison) -> tuple[OptionLine, ...]:
                 warm_now_percent=PERCENT * warm_now / max(wanted_now, 1),
                 warm_after_percent=PERCENT * warm / max(wanted, 1),
                 warmth_gained_hours=warm - warm_now,
+                fitted_bills=comparison.fitted_bills,
             )
         )
     return tuple(lines)

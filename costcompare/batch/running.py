@@ -6,14 +6,18 @@ import multiprocessing
 import os
 from collections.abc import Callable, Iterator
 from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
+from dataclasses import replace
 from itertools import islice
 
 from costcompare.batch.ledger import Ledger
 from costcompare.batch.listing import HomeOfList, Listing
 from costcompare.batch.results import HomeDone, option_lines
 from costcompare.case import case_from_document
-from costcompare.comparing import compare
+from costcompare.case.facts import Case
+from costcompare.comparing import compare, weather_of
+from costcompare.comparison import Comparison
 from costcompare.errors import CostCompareError, InputError
+from costcompare.fitting import fitted_to_own_bills
 
 Told = Callable[[HomeDone, int], None]
 """Called with a home that is done and how many are done by then"""
@@ -30,12 +34,22 @@ def work_out(home: HomeOfList, key: str) -> HomeDone:
         case = case_from_document(home.document, directory=home.directory)
         if not case.options:
             return HomeDone(key, home.home, case.title, (), (f"{home.where}: has no options.",))
-        return HomeDone(key, home.home, case.title, option_lines(compare(case)))
+        return HomeDone(key, home.home, case.title, option_lines(_comparison(case)))
     except InputError as error:
         said = tuple(f"{home.where}, {fault.sentence()}" for fault in error.faults)
         return HomeDone(key, home.home, "", (), said)
     except CostCompareError as error:
         return HomeDone(key, home.home, "", (), (f"{home.where}: {error}",))
+
+
+def _comparison(case: Case) -> Comparison:
+    """The comparison of a home, fitted to its bills where its case holds any."""
+    year = weather_of(case)
+    fitted = fitted_to_own_bills(case, year)
+    if fitted is None:
+        return compare(case, weather=year)
+    found = compare(fitted.likely, weather=year)
+    return replace(found, fitted_bills=len(fitted.report.bills))
 
 
 def run_homes(

@@ -26,7 +26,6 @@ if TYPE_CHECKING:
     from costcompare.case.facts import Case
     from costcompare.comparing import Progress
     from costcompare.comparison import Comparison
-    from costcompare.fitting import FittedHouse
     from costcompare.weather import Weather
 
 commands = typer.Typer()
@@ -100,8 +99,9 @@ def compared(
     ``members`` homes make the ranges; none are made for 0.
     """
     from costcompare.comparing import compare
+    from costcompare.fitting import fitted_to_own_bills
 
-    fitted = _fitted(case, weather, members, progress)
+    fitted = fitted_to_own_bills(case, weather, members=max(members, 1), progress=progress)
     house = case if fitted is None else fitted.likely
     comparison = compare(house, weather=weather, progress=progress)
     if fitted is not None:
@@ -120,19 +120,3 @@ def compared(
             comparison, case, weather=weather, members=members, draws=draws, progress=progress
         )
     return comparison, house
-
-
-def _fitted(case: Case, weather: Weather, members: int, progress: Progress) -> FittedHouse | None:
-    """The house of a case that holds bills, fitted to them; None without bills."""
-    if case.bills is None:
-        return None
-    from costcompare.fitting import fit_house
-
-    return fit_house(
-        case,
-        _bills(None, case),
-        weather=weather,
-        weather_is_of_the_bills=weather.source == "measured",
-        members=max(members, 1),
-        progress=lambda share: progress("Fitting the house to its bills", share),
-    )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -26,6 +27,8 @@ from costcompare.errors import Fault, InputError
 
 if TYPE_CHECKING:
     from costcompare.case.facts import Case
+    from costcompare.comparing import Progress
+    from costcompare.weather import Weather
 
 commands = typer.Typer()
 
@@ -189,17 +192,17 @@ def explain(
     """Where this year's money goes.
 
     Today's bill as you live now in parts that add up to it, for the year and for the worst
-    month.
+    month. Where the case holds bills, the house is fitted to them first.
     """
     from costcompare.views.terminal import Waiting
 
     check_target(json_target, force)
-    with Waiting():
+    with Waiting() as progress:
         understood = read_home(case, changes)
-        year = read_year(weather, understood)
+        house, year, bills = _fitted(understood, read_year(weather, understood), progress)
         from costcompare.comparing import explain as work_out
 
-        explanation = work_out(understood, weather=year)
+        explanation = replace(work_out(house, weather=year), fitted_bills=bills)
         from costcompare.views.pages import explanation_page
 
     show(explanation_page(explanation), explanation, json_target)
@@ -219,7 +222,7 @@ def thermostat(
     """The bill and the warmth at each setting.
 
     For today and every option, with the thermostat held day and night and with it set back
-    at night.
+    at night. Where the case holds bills, the house is fitted to them first.
     """
     from costcompare.views.terminal import Waiting
 
@@ -227,13 +230,28 @@ def thermostat(
     settings = _settings(lowest, highest, step)
     with Waiting() as progress:
         understood = read_home(case, changes)
-        year = read_year(weather, understood)
+        house, year, bills = _fitted(understood, read_year(weather, understood), progress)
+        from costcompare.fitting import with_stated_thermostat
         from costcompare.thermostat import sweep
 
-        swept = sweep(understood, settings, weather=year, progress=progress)
+        swept = sweep(
+            with_stated_thermostat(house, understood), settings, weather=year, progress=progress
+        )
+        swept = replace(swept, fitted_bills=bills)
         from costcompare.views.pages import sweep_page
 
     show(sweep_page(understood.title, swept), swept, json_target)
+
+
+def _fitted(case: Case, weather: Weather | None, progress: Progress) -> tuple[Case, Weather, int]:
+    """The house fitted to the bills of its case, its year, and how many bills; as it is said
+    to be and 0 without bills."""
+    from costcompare.comparing import weather_of
+    from costcompare.fitting import fitted_to_own_bills
+
+    year = weather if weather is not None else weather_of(case)
+    fitted = fitted_to_own_bills(case, year, progress=progress)
+    return (case, year, 0) if fitted is None else (fitted.likely, year, len(fitted.report.bills))
 
 
 MOST_SETTINGS = 41

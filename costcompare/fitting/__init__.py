@@ -8,6 +8,7 @@
 
 ==================  =========================================================================
 ``house_fit``       the fit itself
+``own_bills``       the fit to the bills that a case holds
 ``bill_days``       bills against the days of the year, and how far each can be trusted
 ``house_model``     what a house with its facts moved would have on its bills
 ``gauss_newton``    the most likely facts and how certain they are, for any model
@@ -23,10 +24,19 @@ from costcompare.billing.reading import Bills, read_bills
 from costcompare.case.facts import Case
 from costcompare.comparing import weather_of
 from costcompare.fitting.house_fit import MEMBERS, fit_house
+from costcompare.fitting.own_bills import fitted_to_own_bills, with_stated_thermostat
 from costcompare.fitting.results import FittedHouse, HouseFit
 from costcompare.weather import Weather
 
-__all__ = ["MEMBERS", "FittedHouse", "HouseFit", "fit", "fit_house"]
+__all__ = [
+    "MEMBERS",
+    "FittedHouse",
+    "HouseFit",
+    "fit",
+    "fit_house",
+    "fitted_to_own_bills",
+    "with_stated_thermostat",
+]
 
 
 def fit(case: Case, bills: Bills | str | Path, *, weather: Weather | None = None) -> FittedHouse:

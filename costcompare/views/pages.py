@@ -23,7 +23,7 @@ from costcompare.views.terminal import Heading, Page, Points, Sentences, Table
 from costcompare.views.under_floor import under_the_floor
 from costcompare.views.wording.bill import adding_up, plain_part, worst_month
 from costcompare.views.wording.naming import as_a_label
-from costcompare.views.wording.notice import estimate_notice
+from costcompare.views.wording.notice import estimate_notice, house_answer
 from costcompare.views.wording.sureness import weather_answer
 
 CENT = 0.01
@@ -219,7 +219,7 @@ def sweep_page(title: str, sweep: Sweep) -> Page:
             f"{numbers.degrees(sweep.wanted_degf)} that you want, whatever the setting."
         )
     )
-    page.append(Sentences(SWEEP_ESTIMATE))
+    page.append(Sentences(f"{house_answer(sweep.fitted_bills)} {SWEEP_ESTIMATE}"))
     return page
 
 

@@ -25,6 +25,21 @@ def test_a_row_changes_the_case_behind_the_list(homes: Path, like: Path) -> None
     assert len(documents[0]["options"]) == 2
 
 
+def test_bills_of_the_case_behind_the_list_are_those_of_another_home(
+    homes: Path, like: Path
+) -> None:
+    bill = "\n[[bills]]\nfrom = 2026-01-01\nto = 2026-02-01\nkwh = 4000\n"
+    like.write_text(like.read_text(encoding="utf-8") + bill, encoding="utf-8")
+    documents = [home.document for home in listing(homes, like)]
+    assert all(document is not None and "bills" not in document for document in documents)
+    homes.write_text("home,bills.file\nAsh Lane 4,ash.csv\nBirch Road 9,\n", encoding="utf-8")
+    ash, birch = (home.document for home in listing(homes, like))
+    assert ash is not None
+    assert birch is not None
+    assert ash["bills"] == {"file": "ash.csv"}
+    assert "bills" not in birch
+
+
 def test_a_list_can_be_gone_through_again(homes: Path, like: Path) -> None:
     found = listing(homes, like)
     assert found.count == 3

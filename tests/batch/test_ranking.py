@@ -30,6 +30,7 @@ def line(
         warm_now_percent=40.0,
         warm_after_percent=90.0,
         warmth_gained_hours=gained,
+        fitted_bills=0,
     )
 
 

@@ -49,6 +49,23 @@ def test_a_wrong_home_is_told_of_and_does_not_stop_the_others(
     assert finished(homes, like, tmp_path / "b.csv", processes=1) == done
 
 
+def test_a_home_with_bills_is_fitted_to_them(like: Path, tmp_path: Path) -> None:
+    folder = tmp_path / "cases"
+    folder.mkdir()
+    text = like.read_text(encoding="utf-8")
+    bill = "\n[[bills]]\nfrom = 2026-01-01\nto = 2026-02-01\nkwh = {}\n"
+    for name, more in (("plain", ""), ("dear", bill.format(6000)), ("never", bill.format(0))):
+        (folder / f"{name}.toml").write_text(text + more, encoding="utf-8")
+    ledger = Ledger.beside(tmp_path / "a.csv")
+    with ledger:
+        run_homes(listing(folder, None), ledger, version="1", processes=1, told=lambda *_: None)
+    done = {home.home: home for home in ledger.homes()}
+    plain, dear = done["plain"].options[0], done["dear"].options[0]
+    assert (plain.fitted_bills, dear.fitted_bills) == (0, 1)
+    assert dear.bill_now_usd > plain.bill_now_usd
+    assert done["never"].faults
+
+
 def test_a_killed_run_goes_on_and_gives_the_same_table(
     homes: Path, like: Path, tmp_path: Path
 ) -> None:

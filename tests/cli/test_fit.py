@@ -54,17 +54,23 @@ def test_no_bills_are_asked_for(run: Run, home: str) -> None:
     assert run("fit", home, "--bills", "nowhere.csv").exit_code == 2
 
 
-def test_a_case_with_bills_is_compared_as_a_fitted_house(
-    run: Run, home: str, tmp_path: Path
-) -> None:
+@pytest.fixture
+def with_bills(home: str, tmp_path: Path) -> Path:
+    """The small home with a bill that is dearer than what is said of it."""
     rows = """
 [[bills]]
 from = 2025-12-18
 to = 2026-01-19
 kwh = 5600
 """
-    with_bills = tmp_path / "with_bills.toml"
-    with_bills.write_text(Path(home).read_text(encoding="utf-8") + rows, encoding="utf-8")
+    path = tmp_path / "with_bills.toml"
+    path.write_text(Path(home).read_text(encoding="utf-8") + rows, encoding="utf-8")
+    return path
+
+
+def test_a_case_with_bills_is_compared_as_a_fitted_house(
+    run: Run, home: str, with_bills: Path
+) -> None:
     plain = run("compare", home, "--members", "8", "--json", "-")
     fitted = run("compare", str(with_bills), "--members", "8", "--json", "-")
     assert fitted.exit_code == 0, fitted.stderr
@@ -78,6 +84,31 @@ kwh = 5600
     assert after["annual"]["bill_usd"] > before["annual"]["bill_usd"]
     assert after["range"]["bill_usd"]["likely"] > before["range"]["bill_usd"]["likely"]
     assert run("fit", str(with_bills)).exit_code == 0
+
+
+def test_settings_and_explanation_stand_on_the_fitted_house(
+    run: Run, home: str, with_bills: Path
+) -> None:
+    words = ("--from", "64 F", "--to", "66 F", "--json", "-")
+    one = json.loads(run("thermostat", home, *words).stdout)
+    other = json.loads(run("thermostat", str(with_bills), *words).stdout)
+    assert (one["fitted_bills"], other["fitted_bills"]) == (0, 1)
+    # The settings stay what they are; the same setting costs more in a house that leaks more.
+    assert other["settings_degf"] == one["settings_degf"]
+    assert other["wanted_degf"] == one["wanted_degf"]
+    for before, after in zip(one["choices"], other["choices"], strict=True):
+        assert after["years"][0]["bill_usd"] > before["years"][0]["bill_usd"]
+    shown = run("thermostat", str(with_bills), *words[:4]).stdout
+    assert "The house is fitted to 1 real bill of this home." in " ".join(shown.split())
+    shown = run("thermostat", home, *words[:4]).stdout
+    assert "held against no real bill" in " ".join(shown.split())
+    plain, fitted = (
+        json.loads(run("explain", path, "--json", "-").stdout) for path in (home, str(with_bills))
+    )
+    assert (plain["fitted_bills"], fitted["fitted_bills"]) == (0, 1)
+    bills = [one["choices"][0]["annual"]["bill_usd"] for one in (plain, fitted)]
+    assert bills[1] > bills[0]
+    assert sum(part["usd"] for part in fitted["explanation"]) == pytest.approx(bills[1])
 
 
 @pytest.mark.parametrize("kind", [HouseFit, FittedBill, FittedFact, NextBill, Finding])

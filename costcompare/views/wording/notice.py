@@ -45,6 +45,14 @@ def incentives_checked(comparison: Comparison) -> str:
     return f"{checked}; unconfirmed ones are not in the price."
 
 
+def house_answer(fitted_bills: int) -> str:
+    """Whether the house behind the figures was fitted to real bills."""
+    if not fitted_bills:
+        return "The house is as it was said to be, held against no real bill."
+    bills = plural(fitted_bills, "real bill", "real bills")
+    return f"The house is fitted to {numbers.count(fitted_bills)} {bills} of this home."
+
+
 def _bills(comparison: Comparison) -> str:
     count = comparison.fitted_bills
     if not count:
