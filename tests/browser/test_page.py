@@ -7,7 +7,7 @@ import re
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.chromium import PATIENCE_MS, SIZES, open_page, settled
+from tests.browser.chromium import PATIENCE_MS, SIZES, answer, open_form, open_page, settled
 from tests.browser.conftest import Heard
 
 pytestmark = pytest.mark.browser
@@ -38,8 +38,8 @@ def test_it_shows_the_six_parts_under_one_heading(page: Page, heard: Heard) -> N
     assert page.locator("h1").count() == 1
     shown = page.locator("main h2:visible").all_inner_texts()
     assert shown == [*PARTS, "What to leave on the table"]
-    for answer in page.locator("p.answer:visible").all():
-        assert answer.inner_text().strip(), answer
+    for said in page.locator("p.answer:visible").all():
+        assert said.inner_text().strip(), said
     assert heard.messages == []
     assert "127.0.0.1" in heard.hosts
 
@@ -139,6 +139,18 @@ def test_the_ranges_come_last(page: Page) -> None:
     assert "In 8 of 10 homes" in text(page, "#range-answer")
     assert page.locator("#drivers .bar").count() >= 4
     assert "$" in (page.locator("#drivers-figure").get_attribute("aria-label") or "")
+    open_form(page)
+    expect(page.locator(".ask-first")).to_contain_text("By how much they move the saving with")
+    field = page.locator("#ask-house-wall_insulation-worth")
+    expect(field).to_contain_text("Worth asking: alone it moves the saving by about $")
+    answer(page, "house-wall_insulation", "11")
+    page.locator("#ask-house-wall_insulation-known").select_option("measured")
+    expect(field).to_be_empty()
+    expect(page.locator(".ask-first")).to_contain_text("worked out again now")
+    expect(page.locator("#narrowed")).to_contain_text(
+        "The range of the saving: ", timeout=PATIENCE_MS
+    )
+    expect(page.locator(".ask-first")).not_to_contain_text("worked out again now")
 
 
 @pytest.mark.parametrize("size", SIZES)

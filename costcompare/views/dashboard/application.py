@@ -51,7 +51,7 @@ def make_app(
     showing.register(app, bench)
     hand_out(app.server, bench)
     ranging.register(app, bench)
-    open_doors(app.server, Desk(bench.opened, directory))
+    open_doors(app.server, Desk(bench.opened, directory, bench.ranged))
     make_safe(app, hosts)
     return app
 

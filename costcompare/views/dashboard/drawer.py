@@ -22,10 +22,15 @@ def drawer() -> html.Section:
                 ],
                 className="visit-head",
             ),
-            html.P(
-                [html.Span(id="visit-bill"), html.Span(id="visit-warmth")],
+            html.Div(
+                [
+                    html.P(
+                        [html.Span(id="visit-bill"), html.Span(id="visit-warmth")],
+                        **aria(hidden="true"),
+                    ),
+                    html.P(id="narrowed", role="status"),
+                ],
                 className="visit-line",
-                **aria(hidden="true"),
             ),
             html.Div(_buttons(), className="visit-buttons"),
             html.P(id="said", role="status", className="said"),

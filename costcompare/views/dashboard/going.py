@@ -17,6 +17,11 @@ class Going:
         self._share = 0.0
         self._whole: Comparison | None = None
 
+    @property
+    def whole(self) -> Comparison | None:
+        """The comparison with ranges where it is there; never waits for a step."""
+        return self._whole
+
     def on(self) -> tuple[float, Comparison | None]:
         """Take the next step: the share that is done, and at the end the comparison."""
         with self._lock:

@@ -51,6 +51,7 @@ def register(app: Dash, bench: Workbench) -> None:
         Input("first", "data"),
         Input("ranged", "data"),
         Input("book", "data"),
+        State("worked", "data"),
         prevent_initial_call=True,
     )
 

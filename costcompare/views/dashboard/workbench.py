@@ -17,6 +17,7 @@ from costcompare.case import case_from_document
 from costcompare.case.facts import Case
 from costcompare.comparing import compare, weather_of
 from costcompare.comparison import Comparison
+from costcompare.errors import CostCompareError
 from costcompare.ranges import MEMBERS, range_steps
 from costcompare.settings import SettingsCard, settings
 from costcompare.sizing import Sizing, size
@@ -132,6 +133,15 @@ class Workbench:
         self._first_answers.let_by()
         return self._ranges.get(worked.key, begin).on()
 
+    def ranged(self, given: Any) -> Comparison | None:
+        """The comparison with ranges of a document where it is worked out already; never waits."""
+        try:
+            key = key_of(taken_in(given, self.opened))
+        except CostCompareError:
+            return None
+        going = self._ranges.there(key)
+        return None if going is None else going.whole
+
     def _has(self, worked: Worked, name: str, setting: int) -> bool:
         return self._settings.has(f"{worked.key} {setting} {name}")
 
@@ -175,6 +185,12 @@ class _Once(Generic[T]):
         with self._lock:
             future = self._futures.get(key)
             return future is not None and future.done()
+
+    def there(self, key: str) -> T | None:
+        """A result that is there, without waiting and without working it out."""
+        with self._lock:
+            future = self._futures.get(key)
+        return future.result() if future is not None and future.done() else None
 
     def get(self, key: str, work: Callable[[], T]) -> T:
         with self._lock:

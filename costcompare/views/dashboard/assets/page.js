@@ -99,7 +99,7 @@
   // there, until the visitor has moved on.
   let rangeNumber = 0;
   let rangeIsAsked = false;
-  function rangeOn(first, ranged, book) {
+  function rangeOn(first, ranged, book, worked) {
     const triggered = window.dash_clientside.callback_context.triggered_id;
     if (triggered !== "book") {
       rangeIsAsked = false;
@@ -111,6 +111,9 @@
       rangeIsAsked = true;
       const next = { data: rangeNumber };
       setTimeout(() => window.dash_clientside.set_props("range-on", next), 0);
+    }
+    if (isReady && worked && worked.key === first.key) {
+      window.dash_clientside.page.rangesThere(worked.document, first.choice);
     }
     const done = isMine ? Math.round(100 * ranged.share) : 0;
     const words = `How sure these figures are is being worked out: ${done} % is done.`;

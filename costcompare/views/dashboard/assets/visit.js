@@ -12,6 +12,7 @@
   let history = null; // {opened, steps, at}: documents, and which of them is in force
   let openedDocument = null;
   let drawn = null; // the document whose form stands on the page
+  let weighed = null; // the last document whose ranges were there, and for which choice
   const waiting = []; // edits that have not been answered yet, in their order
   let asking = false;
 
@@ -22,6 +23,11 @@
   // ------------------------------------------------------------ asking the server
 
   async function ask(door, body, signal) {
+    const choice = place("choice");
+    body = Object.assign({ option: choice ? choice.value : "" }, body);
+    if (weighed && !body.earlier) {
+      body.earlier = weighed.document;
+    }
     const answer = await fetch(`visit/${door}`, {
       method: "POST",
       headers: { "Content-Type": "application/json" },
@@ -44,7 +50,9 @@
     asking = true;
     while (waiting.length) {
       const edit = waiting[0];
-      setProps("said", { children: "Working it out …" });
+      if (!edit.weigh) {
+        setProps("said", { children: "Working it out …" });
+      }
       try {
         takeOver(edit, await answerTo(edit));
       } catch (_error) {
@@ -58,6 +66,9 @@
   function answerTo(edit) {
     if (edit.step) {
       return stepTo(history.at + edit.step);
+    }
+    if (edit.weigh) {
+      return ask("form", { document: current(), earlier: edit.earlier });
     }
     if (edit.file) {
       return ask("open", edit.file);
@@ -87,6 +98,13 @@
 
   function takeOver(edit, answer) {
     const faults = answer.faults || [];
+    if (edit.weigh) {
+      if (answer.form) {
+        drawForm(answer.form);
+        setProps("narrowed", { children: answer.narrowed || "" });
+      }
+      return;
+    }
     showFaults(edit, faults);
     if (answer.text) {
       download(new Blob([answer.text], { type: "application/toml" }), answer.name);
@@ -284,6 +302,20 @@
     morph(place("visit-form"), [form]);
     drawn = current();
     place("visit-form").setAttribute("aria-busy", "false");
+  }
+
+  // Called when the ranges of a home are there: the form says then what each answer is worth,
+  // and what the last answers did to the range.
+  function rangesThere(document, choice) {
+    if (weighed && weighed.choice === choice && same(weighed.document, document)) {
+      return;
+    }
+    const earlier = weighed ? weighed.document : document;
+    weighed = { document: document, choice: choice };
+    drawn = null;
+    if (history && isOpen() && same(document, current())) {
+      enqueue({ weigh: true, earlier: earlier });
+    }
   }
 
   function openNewest(list) {
@@ -575,4 +607,5 @@
   window.matchMedia(WIDE).addEventListener("change", () => place("visit") && cover());
 
   window.dash_clientside.page.begin = begin;
+  window.dash_clientside.page.rangesThere = rangesThere;
 })();

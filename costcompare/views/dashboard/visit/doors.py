@@ -17,12 +17,17 @@ from flask import Blueprint, Flask, Response, jsonify, request
 from costcompare.case import case_from_document, case_text, document_from_text
 from costcompare.case.facts import Case
 from costcompare.case.paths import described
+from costcompare.comparison import Comparison
 from costcompare.errors import CaseError, CostCompareError, Fault, InputError
+from costcompare.views import numbers
+from costcompare.views.dashboard.pieces import Tree
 from costcompare.views.dashboard.visit.answers import UNKNOWN, Doc, guessed_instead
 from costcompare.views.dashboard.visit.deeds import Edit, done, read_edit
 from costcompare.views.dashboard.visit.form import visit_form
 from costcompare.views.dashboard.visit.intake import LARGEST_FILE, taken_in
 from costcompare.views.dashboard.visit.questions import MONEY, STOPS
+from costcompare.views.dashboard.visit.worth import Weights, weights_of
+from costcompare.views.wording.asking import narrowing_answer
 
 Answer = dict[str, Any]
 LONGEST_NAME = 60
@@ -32,14 +37,21 @@ LONGEST_NAME = 60
 class Desk:
     """Answers what the form asks about a document; holds the opened case and nothing else."""
 
-    def __init__(self, opened: Mapping[str, Any], directory: Path | None) -> None:
+    def __init__(
+        self,
+        opened: Mapping[str, Any],
+        directory: Path | None,
+        ranged: Callable[[Any], Comparison | None] = lambda _document: None,
+    ) -> None:
+        """``ranged`` gives a document's comparison with ranges, where it is worked out already."""
         self._opened = opened
         self._directory = directory
+        self._ranged = ranged
 
     def form(self, asked: Mapping[str, Any]) -> Answer:
-        """The form of a document."""
+        """The form of a document, and what its ranges are against those of an earlier one."""
         document = taken_in(asked.get("document"), self._opened)
-        return {"form": visit_form(document, self._case(document))}
+        return {"form": self._form(document, asked), "narrowed": self._narrowed(document, asked)}
 
     def change(self, asked: Mapping[str, Any]) -> Answer:
         """The document after an edit with its form, or why it cannot be; ``trial`` only looks."""
@@ -51,7 +63,7 @@ class Desk:
             return {"faults": sentences(error, edit, document)}
         if asked.get("trial"):
             return {"faults": []}
-        return {"document": changed, "form": visit_form(changed, case), "faults": []}
+        return {"document": changed, "form": self._form(changed, asked, case), "faults": []}
 
     def open(self, asked: Mapping[str, Any]) -> Answer:
         """The document in the text of a case file, with its form."""
@@ -63,7 +75,7 @@ class Desk:
             raise CaseError([Fault(shown_name(name), rule)])
         read = document_from_text(text.removeprefix("\ufeff"), shown_name(name))
         document = taken_in(read, self._opened)
-        return {"document": document, "form": visit_form(document, self._case(document))}
+        return {"document": document, "form": self._form(document, asked)}
 
     def save(self, asked: Mapping[str, Any]) -> Answer:
         """The text of a document as a case file, and a name for the file."""
@@ -85,8 +97,38 @@ class Desk:
             guess = guessed_instead(document, edit.at)
             return guess, self._case(guess)
 
+    def _form(
+        self, document: Mapping[str, Any], asked: Mapping[str, Any], case: Case | None = None
+    ) -> Tree:
+        """The form, with what its answers are worth as far as that is worked out."""
+        made = case or self._case(document)
+        with numbers.written(currency=made.tariff.currency):
+            return visit_form(document, made, self._weights(document, asked))
+
+    def _weights(self, document: Mapping[str, Any], asked: Mapping[str, Any]) -> Weights | None:
+        name = option_of(asked)
+        now = self._ranged(document)
+        if now is not None:
+            return weights_of(now, document, name)
+        before = self._ranged(asked.get("earlier"))
+        return None if before is None else weights_of(before, document, name, earlier=True)
+
+    def _narrowed(self, document: Mapping[str, Any], asked: Mapping[str, Any]) -> str:
+        """What the last answers did to the range; empty where one of the two is not known."""
+        before, now = self._ranged(asked.get("earlier")), self._ranged(document)
+        if before is None or now is None or before is now:
+            return ""
+        with numbers.written(currency=now.currency):
+            return narrowing_answer(before, now, option_of(asked))
+
     def _case(self, document: Mapping[str, Any]) -> Case:
         return case_from_document(document, directory=self._directory)
+
+
+def option_of(asked: Mapping[str, Any]) -> str | None:
+    """The name of the choice that the page sets against today, as a browser sent it."""
+    name = asked.get("option")
+    return name if isinstance(name, str) else None
 
 
 LABELS = {question.at: question.label for stop in (*STOPS, MONEY) for question in stop.questions}

@@ -25,6 +25,7 @@ from costcompare.views.dashboard.visit.answers import (
     value_at,
 )
 from costcompare.views.dashboard.visit.questions import Question
+from costcompare.views.dashboard.visit.worth import Weights
 from costcompare.views.wording.naming import capital
 
 KNOWN_WORDS = {SEEN: "seen", MEASURED: "measured", GUESSED: "a guess", UNKNOWN: "don’t know"}
@@ -42,6 +43,8 @@ class Asked:
 
     document: Mapping[str, Any]
     case: Case
+    weights: Weights | None = None
+    """What the answers are worth; None until the ranges are worked out"""
 
     @cached_property
     def facts(self) -> dict[str, Fact]:
@@ -75,7 +78,12 @@ def field(asked: Asked, question: Question, choices: Choices | None = None) -> T
     """A field with its label above, how it is known beside it, what is taken below."""
     identity = place_id(question.at)
     notes = [f"{identity}-hint"] if question.hint else []
-    box = _box(asked, question, choices, [*notes, f"{identity}-taken", f"{identity}-wrong"])
+    box = _box(
+        asked,
+        question,
+        choices,
+        [*notes, f"{identity}-taken", f"{identity}-worth", f"{identity}-wrong"],
+    )
     row = [box] if question.plain else [box, _known_box(asked, question)]
     hint = [node("p", question.hint, id=f"{identity}-hint", class_="hint")] if question.hint else []
     return node(
@@ -85,6 +93,7 @@ def field(asked: Asked, question: Question, choices: Choices | None = None) -> T
             *hint,
             node("div", row, class_="ask-row"),
             node("p", taken_words(asked, question.at), id=f"{identity}-taken", class_="taken"),
+            node("p", worth_told(asked, question), id=f"{identity}-worth", class_="taken worth"),
             node("p", id=f"{identity}-wrong", class_="wrong", aria_live="polite"),
         ],
         class_="ask",
@@ -164,6 +173,18 @@ def taken_words(asked: Asked, at: Location) -> str:
         return ""
     source = fact.source if len(fact.source) <= LONGEST_SOURCE else f"{fact.source[:117]}…"
     return f"Taken as {fact_words(fact)}, {fact.known}: {source}."
+
+
+def worth_told(asked: Asked, question: Question) -> str:
+    """What an answer would be worth, or a measurement where somebody has looked already."""
+    if asked.weights is None or question.plain:
+        return ""
+    words = asked.weights.words(question.at)
+    if not words or known_at(asked.document, question.at) == MEASURED:
+        return ""
+    if asked.is_guess(question.at):
+        return f"Worth asking: {words}."
+    return f"Worth measuring: {words}."
 
 
 def fact_words(fact: Fact) -> str:

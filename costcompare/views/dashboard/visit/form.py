@@ -24,13 +24,26 @@ from costcompare.views.dashboard.visit.form_rows import (
 )
 from costcompare.views.dashboard.visit.prices import has_blocks
 from costcompare.views.dashboard.visit.proposals import MOST_OPTIONS
-from costcompare.views.dashboard.visit.questions import FIRST, MONEY, MOST_FIRST, STOPS, Question
+from costcompare.views.dashboard.visit.questions import (
+    EVERYTHING,
+    FIRST,
+    LEAST_SHARE,
+    MONEY,
+    MOST_FIRST,
+    STOPS,
+    Question,
+)
+from costcompare.views.dashboard.visit.worth import Weights
+from costcompare.views.wording.asking import UNWEIGHED
 from costcompare.views.wording.naming import capital, plural
 
 
-def visit_form(document: Mapping[str, Any], case: Case) -> Tree:
-    """The form of a valid document: what to ask first, then stop by stop."""
-    asked = Asked(document, case)
+def visit_form(document: Mapping[str, Any], case: Case, weights: Weights | None = None) -> Tree:
+    """The form of a valid document: what to ask first, then stop by stop.
+
+    ``weights`` say what the answers are worth, where the ranges of the home are known.
+    """
+    asked = Asked(document, case, weights)
     return node("div", [_ask_first(asked), *_stops(asked)], class_="stops")
 
 
@@ -103,12 +116,7 @@ def _stop(
 
 def _ask_first(asked: Asked) -> Tree:
     """The guesses that move the answer most, each with its reason and a way to its field."""
-    labels = {question.at: question.label for stop in STOPS for question in stop.questions}
-    open_points = [
-        (at, labels.get(at, "Price of electricity, $/kWh"), why)
-        for path, why in FIRST
-        if asked.is_guess(at := place_of(path)) and fits(asked.case, at)
-    ]
+    open_points = list(to_ask_first(asked))
     if not open_points:
         words = "Nothing that matters much is a guess any more."
         return node("div", [node("p", words, class_="aside")], class_="ask-first")
@@ -124,7 +132,28 @@ def _ask_first(asked: Asked) -> Tree:
     ]
     left = len(open_points) - len(rows)
     more = [node("p", f"{left} more of this weight are guesses.", class_="aside")] if left else []
-    return node("div", [node("h3", "Ask these first"), node("ol", rows), *more], class_="ask-first")
+    order = asked.weights.order if asked.weights is not None else UNWEIGHED
+    inside = [node("h3", "Ask these first"), node("p", order, class_="aside"), node("ol", rows)]
+    return node("div", [*inside, *more], class_="ask-first")
+
+
+def to_ask_first(asked: Asked) -> Iterator[tuple[Location, str, str]]:
+    """Guesses by what hangs on them: the place, the label, and the reason.
+
+    First what everything hangs on, then by the share of the range, then as usual.
+    """
+    labels = {question.at: question.label for stop in STOPS for question in stop.questions}
+    usual = {place_of(path): why for path, why in FIRST}
+    weights = asked.weights
+    found = [at for at in {**usual, **labels} if asked.is_guess(at) and fits(asked.case, at)]
+    if weights is None:
+        found = [at for at in found if at in usual]
+    else:
+        found = [at for at in found if at in usual or weights.share(at) >= LEAST_SHARE]
+        found.sort(key=lambda at: (at not in EVERYTHING, -weights.share(at)))
+    for at in found:
+        words = weights.words(at) if weights is not None else ""
+        yield at, labels.get(at, "Price of electricity, $/kWh"), words or usual.get(at, "")
 
 
 def _now(asked: Asked, at: Location) -> str:

@@ -190,8 +190,21 @@ FIRST = (
     ("today.output", "it decides what the coldest night can ask for"),
     ("house.people", "people warm a house and use hot water"),
 )
-"""Facts to ask for while they are guesses, by how much they move the answer. Judgement: in
+"""Facts to ask for while they are guesses, by how much they move the answer, until the ranges of
+the home itself are worked out. Judgement: in
 trial homes the warmth wanted moved the saving most, then the losses of the house, the ducts and
 the weather, then the base load; the machine itself least."""
+EVERYTHING = frozenset(
+    {
+        ("site", "latitude"),
+        ("site", "longitude"),
+        ("house", "floor_area"),
+        ("tariff", "price"),
+        ("tariff", "tiers", 0, "price"),
+    }
+)
+"""Places that stand first while they are guesses, whatever the ranges say: no range holds them"""
+LEAST_SHARE = 0.02
+"""A finer point with less of the range is not asked for first (judgement)"""
 MOST_FIRST = 5
 """How many of them are named at once"""

@@ -14,11 +14,11 @@ Doc = dict[str, Any]
 
 
 @pytest.fixture
-def demo() -> Doc:
+def opened() -> Doc:
     document = read_document(example_path("demo"))
     return taken_in(document, document)
 
 
 @pytest.fixture
-def desk(demo: Doc) -> Desk:
-    return Desk(demo, None)
+def desk(opened: Doc) -> Desk:
+    return Desk(opened, None)

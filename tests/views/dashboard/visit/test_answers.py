@@ -39,70 +39,70 @@ Doc = dict[str, Any]
     ],
 )
 def test_a_typed_text_becomes_what_a_case_holds(
-    demo: Doc, path: str, text: str, value: object
+    opened: Doc, path: str, text: str, value: object
 ) -> None:
     at = tuple(path.split("."))
-    assert value_at(answered(demo, at, text, "seen"), at) == value
+    assert value_at(answered(opened, at, text, "seen"), at) == value
 
 
-def test_how_it_is_known_stands_beside_it(demo: Doc) -> None:
+def test_how_it_is_known_stands_beside_it(opened: Doc) -> None:
     at = ("house", "attic_insulation")
-    measured = answered(demo, at, "R-19", "measured")
+    measured = answered(opened, at, "R-19", "measured")
     assert value_at(measured, at) == {"likely": "R-19", "known": "measured"}
     assert known_at(measured, at) == "measured"
     assert value_at(answered(measured, at, "R-19", "seen"), at) == {
         "likely": "R-19",
         "known": "seen",
     }
-    assert value_at(demo, at) == "R-19", "the document was touched"
+    assert value_at(opened, at) == "R-19", "the document was touched"
 
 
-def test_a_range_stays_with_its_value_alone(demo: Doc) -> None:
+def test_a_range_stays_with_its_value_alone(opened: Doc) -> None:
     at = ("house", "wall_insulation")
-    kept = value_at(answered(demo, at, "R-7", "seen"), at)
+    kept = value_at(answered(opened, at, "R-7", "seen"), at)
     assert kept == {"likely": "R-7", "low": "R-0", "high": "R-11", "known": "seen"}
-    assert value_at(answered(demo, at, "R-13", "seen"), at) == "R-13"
+    assert value_at(answered(opened, at, "R-13", "seen"), at) == "R-13"
 
 
-def test_a_share_that_was_written_bare_is_not_read_as_percent(demo: Doc) -> None:
+def test_a_share_that_was_written_bare_is_not_read_as_percent(opened: Doc) -> None:
     at = ("today", "ducts", "share_outside")
-    stated = answered({**demo, "today": {"ducts": {"share_outside": 1.0}}}, at, "1.0", "seen")
+    stated = answered({**opened, "today": {"ducts": {"share_outside": 1.0}}}, at, "1.0", "seen")
     assert value_at(stated, at) == 1.0
 
 
-def test_not_knowing_takes_the_answer_out(demo: Doc) -> None:
+def test_not_knowing_takes_the_answer_out(opened: Doc) -> None:
     for text, known in (("R-19", "unknown"), ("", "seen"), ("  ", "measured")):
-        changed = answered(demo, ("house", "attic_insulation"), text, known)
+        changed = answered(opened, ("house", "attic_insulation"), text, known)
         assert "attic_insulation" not in changed["house"]
-    emptied = without(demo, ("today", "blower", "airflow"))
+    emptied = without(opened, ("today", "blower", "airflow"))
     assert "blower" not in without(emptied, ("today", "blower", "power"))["today"]
-    assert without(demo, ("rooms", 0, "windows", "south"))["rooms"][0]["windows"] == {
+    assert without(opened, ("rooms", 0, "windows", "south"))["rooms"][0]["windows"] == {
         "west": "20 ft2"
     }
-    assert without(demo, ("nothing", "here")) == demo
+    assert without(opened, ("nothing", "here")) == opened
 
 
-def test_what_is_needed_becomes_a_guess(demo: Doc) -> None:
+def test_what_is_needed_becomes_a_guess(opened: Doc) -> None:
     at = ("house", "built")
-    assert value_at(guessed_instead(demo, at), at) == {"likely": 1968, "known": "guessed"}
-    case_from_document(guessed_instead(demo, at))
-    assert value_at(guessed_instead(without(demo, at), at), at)["likely"] == 1972
+    assert value_at(guessed_instead(opened, at), at) == {"likely": 1968, "known": "guessed"}
+    case_from_document(guessed_instead(opened, at))
+    assert value_at(guessed_instead(without(opened, at), at), at)["likely"] == 1972
     with pytest.raises(CaseError, match="a guess will do"):
-        guessed_instead(demo, ("options", 0, "nothing"))
+        guessed_instead(opened, ("options", 0, "nothing"))
 
 
-def test_an_answer_takes_away_what_it_outdates(demo: Doc) -> None:
-    changed = answered(demo, ("house", "window_panes"), "2", "seen")
+def test_an_answer_takes_away_what_it_outdates(opened: Doc) -> None:
+    changed = answered(opened, ("house", "window_panes"), "2", "seen")
     assert "window_u_factor" not in changed["house"]
 
 
-def test_changes_of_an_option_follow_the_rule_of_their_fact(demo: Doc) -> None:
+def test_changes_of_an_option_follow_the_rule_of_their_fact(opened: Doc) -> None:
     at = ("options", 0, "set", "house.window_panes")
-    assert value_at(answered(demo, at, "2", "seen"), at) == 2
-    assert text_at(demo, ("options", 0, "set", "today.ducts.insulation")) == "R-6"
+    assert value_at(answered(opened, at, "2", "seen"), at) == 2
+    assert text_at(opened, ("options", 0, "set", "today.ducts.insulation")) == "R-6"
 
 
-def test_a_place_that_is_none_is_refused(demo: Doc) -> None:
+def test_a_place_that_is_none_is_refused(opened: Doc) -> None:
     for at in (("title", "deeper"), ("rooms", 99, "floor_area"), ("rooms", "nowhere", "x")):
         with pytest.raises(CaseError):
-            answered(demo, at, "1", "seen")
+            answered(opened, at, "1", "seen")

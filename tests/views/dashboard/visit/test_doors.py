@@ -27,47 +27,47 @@ def change(desk: Desk, document: Doc, do: str, **edit: Any) -> Doc:
     return desk.change({"document": document, "edit": {"do": do, **edit}})
 
 
-def test_an_answer_comes_back_as_a_document_with_its_form(desk: Desk, demo: Doc) -> None:
-    answer = change(desk, demo, "say", at=["thermostat", "day"], text="64")
+def test_an_answer_comes_back_as_a_document_with_its_form(desk: Desk, opened: Doc) -> None:
+    answer = change(desk, opened, "say", at=["thermostat", "day"], text="64")
     assert answer["faults"] == []
     assert answer["document"]["thermostat"]["day"] == "64 F"
     assert answer["form"]["tag"] == "div"
 
 
-def test_a_wrong_answer_comes_back_in_the_readers_words(desk: Desk, demo: Doc) -> None:
-    answer = change(desk, demo, "say", at=["thermostat", "day"], text="fish")
+def test_a_wrong_answer_comes_back_in_the_readers_words(desk: Desk, opened: Doc) -> None:
+    answer = change(desk, opened, "say", at=["thermostat", "day"], text="fish")
     assert answer == {
         "faults": ['Must be a temperature (F, C) (given: "fish"). Write for example "68 F".']
     }
-    other = change(desk, demo, "say", at=["thermostat", "day"], text="80")
+    other = change(desk, opened, "say", at=["thermostat", "day"], text="80")
     assert other["faults"] == [
         "Cooling setting in summer, F: must be above the warmest heating setting, 80 F "
         "(given: 77 F)."
     ]
 
 
-def test_a_trial_changes_nothing(desk: Desk, demo: Doc) -> None:
+def test_a_trial_changes_nothing(desk: Desk, opened: Doc) -> None:
     edit = {"do": "say", "at": ["thermostat", "day"], "text": "64"}
-    assert desk.change({"document": demo, "edit": edit, "trial": True}) == {"faults": []}
+    assert desk.change({"document": opened, "edit": edit, "trial": True}) == {"faults": []}
 
 
-def test_what_a_case_needs_becomes_a_guess_when_nobody_knows_it(desk: Desk, demo: Doc) -> None:
+def test_what_a_case_needs_becomes_a_guess_when_nobody_knows_it(desk: Desk, opened: Doc) -> None:
     for path in ("house.built", "site.latitude", "tariff.tiers.0.price"):
         at = [int(step) if step.isdecimal() else step for step in path.split(".")]
-        answer = change(desk, demo, "say", at=at, known="unknown")
+        answer = change(desk, opened, "say", at=at, known="unknown")
         assert answer["faults"] == [], path
         assert "'known': 'guessed'" in str(answer["document"])
 
 
-def test_saved_and_opened_it_is_the_same(desk: Desk, demo: Doc) -> None:
-    saved = desk.save({"document": demo})
+def test_saved_and_opened_it_is_the_same(desk: Desk, opened: Doc) -> None:
+    saved = desk.save({"document": opened})
     assert saved["name"] == "the-long-house-in-the-foothills-invented.toml"
     tomllib.loads(saved["text"])
-    assert desk.open({"name": saved["name"], "text": saved["text"]})["document"] == demo
+    assert desk.open({"name": saved["name"], "text": saved["text"]})["document"] == opened
 
 
-def test_every_fault_of_a_file_is_said_at_once(client: FlaskClient, demo: Doc) -> None:
-    wrong = case_text({**demo, "thermostat": {"day": "fish"}, "hous": {}})
+def test_every_fault_of_a_file_is_said_at_once(client: FlaskClient, opened: Doc) -> None:
+    wrong = case_text({**opened, "thermostat": {"day": "fish"}, "hous": {}})
     answer = client.post("/visit/open", base_url=LOCAL, json={"name": "a.toml", "text": wrong})
     assert len(answer.json["faults"]) == 2
     for text, said in (
@@ -103,11 +103,11 @@ def test_requests_that_make_no_sense_get_a_sentence(
     assert all(fault.endswith(".") for fault in answer.json["faults"])
 
 
-def test_only_json_from_this_page_is_read(client: FlaskClient, demo: Doc) -> None:
+def test_only_json_from_this_page_is_read(client: FlaskClient, opened: Doc) -> None:
     text = client.post("/visit/form", base_url=LOCAL, data="{}", content_type="text/plain")
     assert text.status_code == 400
     headers = {"Origin": "http://evil.example"}
-    body = {"document": demo}
+    body = {"document": opened}
     answer = client.post("/visit/form", base_url=LOCAL, json=body, headers=headers)
     assert answer.status_code == 403
 
@@ -132,9 +132,9 @@ def test_only_json_from_this_page_is_read(client: FlaskClient, demo: Doc) -> Non
     ],
 )
 def test_an_edit_that_makes_no_sense_is_refused_in_words(
-    client: FlaskClient, demo: Doc, edit: object
+    client: FlaskClient, opened: Doc, edit: object
 ) -> None:
-    body = {"document": demo, "edit": edit}
+    body = {"document": opened, "edit": edit}
     answer = client.post("/visit/change", base_url=LOCAL, json=body)
     assert answer.status_code == 200
     assert answer.json["faults"]

@@ -80,13 +80,13 @@ def test_what_matters_most_is_asked_first_until_it_is_known() -> None:
     ]
 
 
-def test_a_fact_that_nobody_knows_is_shown_as_taken(demo: Doc) -> None:
-    unknown = answered(demo, ("house", "attic_insulation"), "", "unknown")
+def test_a_fact_that_nobody_knows_is_shown_as_taken(opened: Doc) -> None:
+    unknown = answered(opened, ("house", "attic_insulation"), "", "unknown")
     words = "".join(texts(by_id(form_of(unknown), "ask-house-attic_insulation-taken")))
     assert words.startswith("Taken as R-19, guessed: judgement:")
     box = by_id(form_of(unknown), "ask-house-attic_insulation-known")
     assert box["attributes"]["data-value"] == "unknown"
-    assert texts(by_id(form_of(demo), "ask-house-wall_insulation-taken")) == [
+    assert texts(by_id(form_of(opened), "ask-house-wall_insulation-taken")) == [
         "Likely between R-0 and R-11."
     ]
 
@@ -104,8 +104,8 @@ def test_only_what_fits_the_home_is_asked() -> None:
     assert "Ducted heat pump" not in asked
 
 
-def test_rows_show_what_was_laid_out_until_it_is_written_down(demo: Doc) -> None:
+def test_rows_show_what_was_laid_out_until_it_is_written_down(opened: Doc) -> None:
     assert "the house is laid out as living room, kitchen" in " ".join(texts(form_of(new_visit())))
-    stop = by_id(form_of(demo), "stop-rooms")
+    stop = by_id(form_of(opened), "stop-rooms")
     cards = [e for e in elements(stop) if e["attributes"].get("class") == "row-card"]
-    assert len(cards) == len(demo["rooms"])
+    assert len(cards) == len(opened["rooms"])

@@ -44,30 +44,30 @@ def test_the_rooms_of_a_laid_out_house_are_written_down_as_they_were(laid_out: D
     assert with_rooms_listed(listed, after) == listed
 
 
-def test_a_room_comes_with_a_door_and_goes_with_it(demo: Doc) -> None:
-    more = with_room_added(demo, case_from_document(demo))
+def test_a_room_comes_with_a_door_and_goes_with_it(opened: Doc) -> None:
+    more = with_room_added(opened, case_from_document(opened))
     assert names_of(more, "rooms")[-1] == "new room"
     assert more["doorways"][-1]["between"] == ["hall", "new room"]
     registers = more["today"]["ducts"]["registers"]
     assert "new room" not in registers
     case_from_document(more)
     last = len(more["rooms"]) - 1
-    assert without_room(more, ("rooms", last)) == demo
+    assert without_room(more, ("rooms", last)) == opened
 
 
-def test_a_removed_room_leaves_registers_that_add_up(demo: Doc) -> None:
-    at = names_of(demo, "rooms").index("guest bedroom")
-    changed = without_room(demo, ("rooms", at))
+def test_a_removed_room_leaves_registers_that_add_up(opened: Doc) -> None:
+    at = names_of(opened, "rooms").index("guest bedroom")
+    changed = without_room(opened, ("rooms", at))
     assert sum(changed["today"]["ducts"]["registers"].values()) == pytest.approx(1.0)
     with pytest.raises(CaseError, match="guest bedroom"):
         case_from_document(changed)  # an option has a heater there
 
 
-def test_a_new_name_is_used_wherever_the_room_is_spoken_of(demo: Doc) -> None:
-    demo["options"][0]["set"]["rooms.hall.floor_area"] = "160 ft2"
-    changed = with_room_renamed(demo, ("rooms", 2), "middle. room")
+def test_a_new_name_is_used_wherever_the_room_is_spoken_of(opened: Doc) -> None:
+    opened["options"][0]["set"]["rooms.hall.floor_area"] = "160 ft2"
+    changed = with_room_renamed(opened, ("rooms", 2), "middle. room")
     assert '"hall"' not in str(changed).replace("'", '"')
-    case = case_from_document(with_room_renamed(demo, ("rooms", 2), "corridor"))
+    case = case_from_document(with_room_renamed(opened, ("rooms", 2), "corridor"))
     assert case.today.thermostat_room == "corridor"
 
 
@@ -76,14 +76,14 @@ def test_names_stay_apart() -> None:
     assert fresh_name("bath", ["bath", "bath 2"]) == "bath 3"
 
 
-def test_a_doorway_is_added_where_there_is_none(demo: Doc) -> None:
-    changed = with_doorway_added(demo, case_from_document(demo))
+def test_a_doorway_is_added_where_there_is_none(opened: Doc) -> None:
+    changed = with_doorway_added(opened, case_from_document(opened))
     assert changed["doorways"][-1] == {"between": ["living room", "sewing room"], "state": "open"}
     case_from_document(changed)
-    assert without_row(changed, ("doorways", len(changed["doorways"]) - 1)) == demo
+    assert without_row(changed, ("doorways", len(changed["doorways"]) - 1)) == opened
 
 
 @pytest.mark.parametrize("at", [("rooms", 99), ("rooms",), ("options", 0), ("rooms", "hall")])
-def test_a_row_that_is_none_is_refused(demo: Doc, at: tuple[str | int, ...]) -> None:
+def test_a_row_that_is_none_is_refused(opened: Doc, at: tuple[str | int, ...]) -> None:
     with pytest.raises(CaseError, match="no such row"):
-        without_room(demo, at)
+        without_room(opened, at)

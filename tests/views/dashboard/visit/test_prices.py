@@ -43,7 +43,7 @@ def test_blocks_have_an_end() -> None:
         with_block_added(document)
 
 
-def test_an_incentive_is_unknown_until_somebody_confirms_it(demo: Doc) -> None:
-    changed = with_incentive_added(demo, case_from_document(demo))
+def test_an_incentive_is_unknown_until_somebody_confirms_it(opened: Doc) -> None:
+    changed = with_incentive_added(opened, case_from_document(opened))
     incentive = case_from_document(changed).money.incentives[-1]
     assert (incentive.name, incentive.status) == ("rebate", "unknown")

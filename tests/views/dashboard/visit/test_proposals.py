@@ -26,8 +26,8 @@ Doc = dict[str, Any]
 
 def homes() -> list[Any]:
     found = [pytest.param(read_document(example_path(name)), id=name) for name in example_names()]
-    demo = read_document(example_path("demo"))
-    heaters = {**demo, "today": {"kind": "room heaters"}, "options": [], "money": {}}
+    opened = read_document(example_path("demo"))
+    heaters = {**opened, "today": {"kind": "room heaters"}, "options": [], "money": {}}
     return [
         *found,
         pytest.param(new_visit(), id="new"),
@@ -49,11 +49,11 @@ def test_every_kind_that_is_offered_makes_a_case(home: Doc) -> None:
         assert cost.known == "guessed"
 
 
-def test_a_visit_compares_six_at_most(demo: Doc) -> None:
-    case = case_from_document(demo)
-    full = with_option_duplicated(demo, ("options", 3))
+def test_a_visit_compares_six_at_most(opened: Doc) -> None:
+    case = case_from_document(opened)
+    full = with_option_duplicated(opened, ("options", 3))
     assert len(full["options"]) == MOST_OPTIONS
-    assert full["options"][4]["name"] == f"{demo['options'][3]['name']}, changed"
+    assert full["options"][4]["name"] == f"{opened['options'][3]['name']}, changed"
     case_from_document(full)
     for act in (
         lambda: with_option_added(full, case, "attic"),
@@ -63,8 +63,8 @@ def test_a_visit_compares_six_at_most(demo: Doc) -> None:
             act()
 
 
-def test_incentives_follow_a_name_and_go_with_the_last_of_their_options(demo: Doc) -> None:
-    renamed = with_option_renamed(demo, ("options", 1), "Ducted, old ducts")
+def test_incentives_follow_a_name_and_go_with_the_last_of_their_options(opened: Doc) -> None:
+    renamed = with_option_renamed(opened, ("options", 1), "Ducted, old ducts")
     assert renamed["money"]["incentives"][0]["options"][0] == "Ducted, old ducts"
     case_from_document(renamed)
     for name in list(renamed["money"]["incentives"][0]["options"]):
@@ -74,19 +74,19 @@ def test_incentives_follow_a_name_and_go_with_the_last_of_their_options(demo: Do
     assert renamed["money"]["incentives"] == []
 
 
-def test_a_head_takes_the_place_of_a_heater(demo: Doc) -> None:
-    changed = with_head_added(demo, case_from_document(demo), ("options", 3))
+def test_a_head_takes_the_place_of_a_heater(opened: Doc) -> None:
+    changed = with_head_added(opened, case_from_document(opened), ("options", 3))
     option = changed["options"][3]
     assert option["units"][-1]["room"] == "guest bedroom"
     assert "guest bedroom" not in option["backup"]["rooms"]
     case_from_document(changed)
     with pytest.raises(CaseError):
-        with_head_added(demo, case_from_document(demo), ("options", 0))
+        with_head_added(opened, case_from_document(opened), ("options", 0))
 
 
-def test_what_is_no_option_is_refused(demo: Doc) -> None:
+def test_what_is_no_option_is_refused(opened: Doc) -> None:
     with pytest.raises(CaseError, match="no such kind"):
-        with_option_added(demo, case_from_document(demo), "a stove")
+        with_option_added(opened, case_from_document(opened), "a stove")
     for at in (("options", 9), ("rooms", 0), ()):
         with pytest.raises(CaseError, match="no such option"):
-            without_option(demo, at)
+            without_option(opened, at)
