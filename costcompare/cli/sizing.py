@@ -31,7 +31,8 @@ def size(
     """Heat loss by room, machines, circuits, settings.
 
     What each room needs at the design temperature, the machines of every option against it,
-    their circuits, and what to set on them, each with its reason.
+    their circuits, and what to set on them, each with its reason. Where the case holds bills,
+    the heat loss by the bills stands beside the one by the survey.
     """
     from costcompare.views.terminal import Waiting
 
@@ -42,8 +43,10 @@ def size(
         from costcompare.settings import sized_with_settings
 
         sizing, cards = sized_with_settings(understood, weather=year, progress=progress)
+        from costcompare.bill_heat_loss import heat_loss_from_bills
         from costcompare.comparison import as_document
         from costcompare.views.sizing_page import sizing_page
 
-    document = {**as_document(sizing), "settings": cards}
-    show(sizing_page(sizing, cards), document, json_target)
+        by_bills = heat_loss_from_bills(understood, sizing, weather=year, progress=progress)
+    document = {**as_document(sizing), "settings": cards, "heat_loss_by_bills": by_bills}
+    show(sizing_page(sizing, cards, by_bills), document, json_target)

@@ -218,6 +218,13 @@ def heat_per_area(btu_h_ft2: float) -> str:
     return f"{_signed(_nearest(btu_h_ft2, 1))} Btu/h a square foot"
 
 
+def heat_per_degree(btu_h_degf: float) -> str:
+    """A heat loss for each degree: ``660 Btu/h for each °F``; in SI ``350 W for each °C``."""
+    if in_si():
+        return f"{_signed(_nearest(btu_h_degf * 1.8 / BTU_H_IN_A_WATT, 5))} W for each °C"
+    return f"{_signed(_nearest(btu_h_degf, 10))} Btu/h for each °F"
+
+
 def wind(mph: float) -> str:
     """A speed of the wind: ``9 mph``; in SI units ``4.0 m/s``."""
     return f"{_signed(mph * 0.44704, 1)} m/s" if in_si() else f"{_signed(_nearest(mph, 1))} mph"

@@ -4,9 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from costcompare.bill_heat_loss import BillHeatLoss
 from costcompare.settings import SettingsCard
 from costcompare.sizing import ChoiceFit, Sizing
 from costcompare.views.terminal import Block, Heading, Page, Points, Sentences
+from costcompare.views.wording.bill_heat_loss import (
+    NO_BILLS,
+    USED,
+    both_losses_answer,
+    meaning_answer,
+)
 from costcompare.views.wording.machines import (
     check_text,
     fit_answer,
@@ -33,8 +40,13 @@ ESTIMATE = (
 )
 
 
-def sizing_page(sizing: Sizing, cards: Sequence[SettingsCard]) -> Page:
-    """Room by room, machine by machine, then circuits, settings, questions and cautions."""
+def sizing_page(
+    sizing: Sizing, cards: Sequence[SettingsCard], by_bills: BillHeatLoss | None = None
+) -> Page:
+    """Room by room, machine by machine, then circuits, settings, questions and cautions.
+
+    ``by_bills`` is the heat loss by the bills of the case, where it holds any.
+    """
     design = sizing.design
     now, *changed = sizing.loads
     page: list[Block] = [
@@ -46,6 +58,7 @@ def sizing_page(sizing: Sizing, cards: Sequence[SettingsCard]) -> Page:
         Sentences(smallest_note(sizing)),
     ]
     page += [Sentences(changed_answer(load, now, design)) for load in changed]
+    page += _by_bills(by_bills, sizing)
     page += [
         Heading("Which rooms would gain most from a head"),
         Points(tuple(ranking_answer(room) for room in sizing.ranking)),
@@ -67,6 +80,16 @@ def sizing_page(sizing: Sizing, cards: Sequence[SettingsCard]) -> Page:
         Sentences(ESTIMATE),
     ]
     return page
+
+
+def _by_bills(loss: BillHeatLoss | None, sizing: Sizing) -> list[Block]:
+    if loss is None:
+        return [Sentences(NO_BILLS)]
+    said = [both_losses_answer(loss, sizing.design), meaning_answer(loss), USED]
+    return [
+        Heading("The same loss by the bills"),
+        *(Sentences(text) for text in said if text),
+    ]
 
 
 def _machines(fit: ChoiceFit, sizing: Sizing) -> list[Block]:

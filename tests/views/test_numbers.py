@@ -85,10 +85,13 @@ def test_figures_can_be_written_in_si_units() -> None:
         assert numbers.feet(7.0) == "2.1 m"
         assert numbers.wind(9.0) == "4.0 m/s"
         assert numbers.heat_per_area(10.0) == "32 W a square metre"
+        # 660 Btu/h F is 660 * 1.8 / 3.412 = 348 W/K.
+        assert numbers.heat_per_degree(660.0) == "350 W for each °C"
         assert numbers.degree_days(4500.0) == "2,500 heating degree days (18.3 °C)"
         assert numbers.shown_degree_degf() == 1.8
     assert numbers.degrees(68.0) == "68 °F"
     assert numbers.wind(9.4) == "9 mph"
+    assert numbers.heat_per_degree(663.7) == "660 Btu/h for each °F"
     assert numbers.heat(8863.0) == "8,860"
     assert numbers.degree_days(4500.0) == "4,500 heating degree days (65 °F)"
 
