@@ -8,6 +8,7 @@ from costcompare.comparison import AS_WANTED, Choice
 from costcompare.views import numbers
 from costcompare.views.dashboard import pieces
 from costcompare.views.dashboard.filling import Filled
+from costcompare.views.dashboard.filling_plan import plan_part
 from costcompare.views.dashboard.pieces import node
 from costcompare.views.dashboard.workbench import Worked
 from costcompare.views.figures import maps, rows
@@ -27,6 +28,7 @@ def rooms_part(worked: Worked, name: str) -> Filled:
     return {
         "answer": answer,
         "figure": answer,
+        **plan_part(worked, name),
         "strips": pieces.room_list(rows.room_strips(comparison, name)),
         "hot": warmth.hot_answer(comparison, name),
         "table": _rooms_table(comparison.today, chosen),

@@ -51,6 +51,10 @@ RUNNING: Places = {
 ROOMS: Places = {
     "answer": ("rooms-answer", "children"),
     "figure": ("rooms-figure", "aria-label"),
+    "plan_figure": ("plan-figure", "aria-label"),
+    "plan": ("plan-tree", "data"),
+    "plan_key": ("plan-key-tree", "data"),
+    "plan_note": ("plan-note", "children"),
     "strips": ("rooms-strips-tree", "data"),
     "hot": ("hot-answer", "children"),
     "table": ("rooms-table-tree", "data"),
@@ -99,7 +103,16 @@ TRADE: Places = {
 }
 DRAWN = (
     *("bill-bars", "bill-table", "ducts-key", "running-rows", "running-table", "rooms-strips"),
-    *("rooms-table", "maps-key", "day-table", "setting-table", "money-rows", "savings"),
+    *(
+        "plan",
+        "plan-key",
+        "rooms-table",
+        "maps-key",
+        "day-table",
+        "setting-table",
+        "money-rows",
+        "savings",
+    ),
     *("money-more", "money-table", "sure-counts", "cautions", "assumptions", "facts-table"),
     *("trade-rooms", "trade-machines", "trade-notes", "trade-circuits", "trade-settings"),
     "trade-questions",

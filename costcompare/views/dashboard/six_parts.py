@@ -75,6 +75,15 @@ def _running() -> list[Any]:
 def _rooms() -> list[Any]:
     return [
         html.P(id="rooms-answer", className="answer"),
+        html.P(
+            "In each room: how cold it gets at the coldest, and in how many of the hours it is "
+            "used it is colder than you want.",
+            className="aside",
+        ),
+        figure("plan-figure", drawn("plan")),
+        drawn("plan-key"),
+        html.P(id="plan-note", className="aside"),
+        html.H3("Cold and warm hours, room by room"),
         figure("rooms-figure", drawn("rooms-strips")),
         html.P(id="hot-answer", className="aside"),
         on_demand("Show these numbers as a table", "rooms-table"),
