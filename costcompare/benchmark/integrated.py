@@ -27,6 +27,7 @@ from costcompare.simulation.airflows import (
     duct_state,
     envelope_flows,
     natural_flow,
+    tangents,
 )
 from costcompare.simulation.assembly import STEP
 from costcompare.simulation.chains import ChainBuilder
@@ -114,6 +115,8 @@ class Scratch(NamedTuple):
 
     matrix: Floats
     surplus: Floats
+    doorways: Floats
+    """Tangents of the doorways"""
     rates: Floats
     """[K/s], and of the furnace's heat [kWh/s] last"""
 
@@ -167,7 +170,8 @@ def _air(h: int, model: Model, ahead: Ahead, drive: Drive, node: Floats, scratch
     natural = natural_flow(air, warm - year.outdoor[h], ahead.by_wind[h])
     flows = envelope_flows(natural, taken, state)
     outside = Outside(year.outdoor[h], year.vent_flow[h])
-    add_doors(matrix, known, model.doors, ahead.door_value, node)
+    tangents(model.doors, ahead.door_value, node, scratch.doorways)
+    add_doors(matrix, known, model.doors, scratch.doorways)
     add_leakage(matrix, known, air, ducts, state, flows, outside, ahead.taken_from)
     add_links(matrix, air, ducts, state, flows, year.extraction[h], scratch.surplus)
     add_ducts(matrix, known, air, ducts, state)
@@ -204,7 +208,10 @@ def integrate(
     inputs = np.hstack([year.boundary, year.sun, year.radiant, year.convective])
     air = model.air
     scratch = Scratch(
-        np.zeros((air.nodes, air.nodes + 1)), np.zeros(air.rooms), np.zeros(count + 1)
+        np.zeros((air.nodes, air.nodes + 1)),
+        np.zeros(air.rooms),
+        np.zeros((model.doors.first.shape[0], 2)),
+        np.zeros(count + 1),
     )
     forced = {h: network.inputs @ inputs[h] for h in hours}
     last = hours[0]

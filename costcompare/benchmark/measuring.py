@@ -207,7 +207,7 @@ def _integrated(
         )
         for n in range(BEST_OF)
     ]
-    year = drive.year._replace(order=np.arange(len(stretch)), recorded_from=0)
+    year = drive.year._replace(order=np.arange(len(stretch), dtype=np.uint64), recorded_from=0)
     ours = step_through(replace(assembly, drive=drive._replace(year=year)), explained=False)
     heating = float((ours.main + ours.strips)[counted : len(stretch)].sum()) / 1000.0
     return _Solved(min(one.seconds for one in done), heating / done[0].heating_kwh - 1.0)
@@ -260,7 +260,7 @@ def _operations(assembly: Assembly, solutions: float) -> float:
     )
     nodes, rooms = assembly.shell.model.air.nodes, assembly.shell.model.air.rooms
     width = nodes + 2 + len(assembly.emitters)
-    ends = len(chains.air_end) + len(chains.radiant_end)
+    ends = 2 * len(chains.touch_end)
     surfaces = 10 * len(chains.decay) + 2 * len(chains.stored) + 4 * ends
     surfaces += 20 * len(chains.face_first) + 4 * rooms * (nodes + rooms)
     solving = 2 * width * len(order.row) + 2 * len(order.column) + 60 * rooms

@@ -21,13 +21,13 @@ from numpy.typing import NDArray
 from costcompare.case import read_case
 from costcompare.comparing import setpoints, weather_of
 from costcompare.comparison import AS_LIVED
-from costcompare.simulation import hour, loop, recording
+from costcompare.simulation import hour, loop, recording, surface_step
 from costcompare.simulation.airflows import add_airing, add_doors
 from costcompare.simulation.assembly import assemble
 from costcompare.simulation.environment import environment
 from costcompare.simulation.network import Chains, Model, Order
 from costcompare.simulation.run import step_through
-from costcompare.simulation.state import Conditions, Demand, Memory, Work
+from costcompare.simulation.state import Conditions, Memory, Work
 
 Floats = NDArray[np.float64]
 
@@ -68,8 +68,9 @@ def plain_loop(case_file: Path, first: int, hours: int) -> PlainLoop:
     return PlainLoop(**json.loads(answer.stdout))
 
 
-def forward(chains: Chains, boundary: Floats, sun: Floats, m: Memory) -> None:
+def forward(chains: Chains, boundary: Floats, sun: Floats, m: Memory, dark: bool) -> None:
     """``surfaces_forward`` with NumPy."""
+    del dark
     count = chains.face_first.shape[0]
     m.given[chains.outer_end] = chains.outer_value * boundary[chains.outer_column]
     m.given[chains.lit_end] = chains.lit_share * sun[chains.lit_room]
@@ -79,22 +80,36 @@ def forward(chains: Chains, boundary: Floats, sun: Floats, m: Memory) -> None:
     for start, stop in zip(chains.row[:-1], chains.row[1:], strict=True):
         m.face[: stop - start] += chains.first[start:stop] * m.modes[start:stop]
         m.face[count : count + stop - start] += chains.last[start:stop] * m.modes[start:stop]
-    np.add.at(m.into_air, chains.air_node, chains.air_back * m.face[chains.air_end])
-    np.add.at(m.into_radiant, chains.radiant_room, chains.radiant_back * m.face[chains.radiant_end])
+    node, inside = _touched(chains, m)
+    face = m.face[chains.touch_end]
+    np.add.at(m.into_air, node, chains.touch_air_back * face)
+    radiant = chains.touch_radiant_back * face
+    np.add.at(m.into_radiant, node[inside], radiant[inside])
+
+
+def _touched(chains: Chains, m: Memory) -> tuple[NDArray[np.int64], NDArray[np.bool_]]:
+    """The air node that each end touches, and whether it is a room."""
+    node = np.repeat(np.arange(len(m.node)), np.diff(chains.touch_row).astype(np.int64))
+    return node, node < len(m.radiant)
 
 
 def finish(chains: Chains, m: Memory) -> None:
     """``surfaces_finish`` with NumPy."""
     count = chains.face_first.shape[0]
     m.drive[:] = m.given
-    m.drive[chains.air_end] += chains.air_value * m.node[chains.air_node]
-    m.drive[chains.radiant_end] += chains.radiant_value * m.radiant[chains.radiant_room]
+    node, inside = _touched(chains, m)
+    m.drive[chains.touch_end] += chains.touch_air * m.node[node]
+    by_radiation = chains.touch_radiant[inside] * m.radiant[node[inside]]
+    m.drive[chains.touch_end[inside]] += by_radiation
     for start, stop in zip(chains.row[:-1], chains.row[1:], strict=True):
         by_first = chains.first[start:stop] * m.drive[: stop - start]
         by_last = chains.last[start:stop] * m.drive[count : count + stop - start]
         m.modes[start:stop] = chains.decay[start:stop] * m.modes[start:stop] + by_first + by_last
-    m.content[1] = m.content[0]
-    m.content[0] = chains.stored @ m.modes
+
+
+def content(chains: Chains, m: Memory) -> float:
+    """``surface_content`` with NumPy."""
+    return float(chains.stored @ m.modes)
 
 
 def reached(chains: Chains, m: Memory) -> None:
@@ -105,16 +120,12 @@ def reached(chains: Chains, m: Memory) -> None:
     m.face[count:] += chains.through * moved[:count] + chains.face_last * moved[count:]
 
 
-def opened(conditions: Conditions, demand: Demand, model: Model, work: Work) -> None:
+def opened(conditions: Conditions, model: Model, work: Work) -> None:
     """``open_doorways`` with NumPy."""
     known = model.air.nodes
-    work.base[:, :known] = conditions.matrix
+    work.base_flat[:] = work.still_flat
     work.base[:, known] = conditions.right
-    work.base[:, known + 1 :] = 0.0
-    for j, room in enumerate(demand.room):
-        work.base[room, known + 1 + j] = 1.0
-    work.base[model.ducts.thermostat, -1] = 1.0
-    add_doors(work.base, known, model.doors, conditions.ahead.door_value, work.previous)
+    add_doors(work.base, known, model.doors, work.doorways)
     outdoor = conditions.outside.temperature
     add_airing(work.base, known, model.air, outdoor, conditions.airing)
 
@@ -136,18 +147,20 @@ class Counter:
             matrix[np.ix_(places, places)], matrix[places, known:]
         )
 
-    def substitute(
-        self,
-        matrix: Floats,
-        order: Order,
-        inverse: Floats,
-        column: int,
-        answer: Floats,
-        place: int,
-    ) -> None:
+    def substitute(self, matrix: Floats, order: Order, inverse: Floats, answer: Floats) -> None:
         """``substitute``: what :meth:`eliminate` has solved already."""
-        del order, inverse
-        answer[:, place] = self.solved[:, column - matrix.shape[0]]
+        del matrix, order, inverse
+        answer[:] = self.solved
+
+    def warmed(
+        self, matrix: Floats, order: Order, inverse: Floats, node: int, rise: Floats
+    ) -> None:
+        """``warmed_by_a_watt`` with NumPy."""
+        del inverse
+        known, places = matrix.shape[0], order.pivot.astype(int)
+        one = np.zeros(known)
+        one[node] = 1.0
+        rise[places] = np.linalg.solve(matrix[np.ix_(places, places)], one[places])
 
 
 def main(case_file: str, first: int, hours: int) -> None:
@@ -157,8 +170,10 @@ def main(case_file: str, first: int, hours: int) -> None:
         (hour, "eliminate", counter.eliminate),
         (hour, "substitute", counter.substitute),
         (hour, "open_doorways", opened),
-        (recording, "substitute", counter.substitute),
+        (recording, "warmed_by_a_watt", counter.warmed),
         (recording, "faces_reached", reached),
+        (loop, "surface_content", content),
+        (surface_step, "surface_content", content),
         (loop, "surfaces_forward", forward),
         (loop, "surfaces_finish", finish),
     ):
@@ -168,7 +183,7 @@ def main(case_file: str, first: int, hours: int) -> None:
     lived = setpoints(case.home, AS_LIVED)
     around = environment(weather_of(case))
     whole = assemble(case.home, case.today, around, lived, with_twin=False)
-    order = np.arange(first, first + hours)
+    order = np.arange(first, first + hours, dtype=np.uint64)
     year = whole.drive.year._replace(order=order, recorded_from=0)
     part = replace(whole, drive=whole.drive._replace(year=year))
     begun = time.process_time()

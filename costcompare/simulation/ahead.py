@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from costcompare.physics.doorways import exchange_flow
 from costcompare.physics.ducts import conduction_factor
-from costcompare.simulation.network import Air, DuctNet, Model, Order
+from costcompare.simulation.network import Air, DuctNet, Model, Order, Places
 
 Floats = NDArray[np.float64]
 Flags = NDArray[np.bool_]
@@ -85,7 +85,7 @@ def _felt(model: Model) -> Flags:
     return felt
 
 
-def _join(felt: Flags, first: NDArray[np.int64], second: NDArray[np.int64]) -> None:
+def _join(felt: Flags, first: Places, second: Places) -> None:
     felt[first, second] = True
     felt[second, first] = True
 
@@ -107,8 +107,8 @@ def _order(felt: bytes, nodes: int, pivots: tuple[int, ...]) -> Order:
         column_start.append(len(columns))
     return Order(
         np.array(pivots, dtype=np.uint64),
-        np.array(row_start, dtype=np.int64),
+        np.array(row_start, dtype=np.uint64),
         np.array(rows, dtype=np.uint64),
-        np.array(column_start, dtype=np.int64),
+        np.array(column_start, dtype=np.uint64),
         np.array(columns, dtype=np.uint64),
     )

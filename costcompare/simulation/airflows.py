@@ -167,16 +167,25 @@ def tangent(doors: Doors, door_value: Floats, door: int, difference: float) -> T
 
 
 @compiled
-def add_doors(
-    matrix: Floats, known: int, doors: Doors, door_value: Floats, temperature: Floats
-) -> None:
-    """Add the exchange through doorways by its tangent at the temperatures last found.
+def tangents(doors: Doors, door_value: Floats, temperature: Floats, found: Floats) -> None:
+    """The tangents of all doorways at the temperatures of the rooms, into ``found``.
+
+    A row holds conductance [W/K] and excess [W].
+    """
+    for d in range(doors.first.shape[0]):
+        between = temperature[doors.first[d]] - temperature[doors.second[d]]
+        found[d, 0], found[d, 1] = tangent(doors, door_value, d, between)
+
+
+@compiled
+def add_doors(matrix: Floats, known: int, doors: Doors, taken: Floats) -> None:
+    """Add the exchange through doorways by the tangents ``taken`` for it.
 
     What one room gives the other gets, wherever the answer lies.
     """
     for d in range(doors.first.shape[0]):
         i, j = doors.first[d], doors.second[d]
-        conductance, excess = tangent(doors, door_value, d, temperature[i] - temperature[j])
+        conductance, excess = taken[d, 0], taken[d, 1]
         matrix[i, known] += excess
         matrix[j, known] -= excess
         matrix[i, i] += conductance

@@ -130,7 +130,7 @@ def shell_of(home: Home, system: System, around: Environment, *, with_twin: bool
         nodes[TWIN + doubled.name] = len(home.rooms) + len(spaces)
     builder = surfaces_of(home, system, around, nodes, spaces, doubled)
     storage = storage_of(home, spaces, doubled)
-    chains = builder.arrays()
+    chains = builder.arrays(len(nodes))
     reduction = reduce(chains, storage, partitions(home, nodes), len(home.rooms))
     ducts = duct_network(home, system, nodes, nodes.get(TWIN + doubled.name, -1) if doubled else -1)
     root = home.rooms[ducts.return_room].name
@@ -146,7 +146,7 @@ def shell_of(home: Home, system: System, around: Environment, *, with_twin: bool
 
 @compiled_whole
 def mix(mixed: Floats, mixtures: Floats, boundary: Floats) -> None:
-    """The product of the first two, into the third; many threads may work at it at a time."""
+    """Add the product of the first two to the third; many threads may work at it at a time."""
     for h in range(boundary.shape[0]):
         row = boundary[h]
         for k in range(mixtures.shape[0]):
@@ -213,7 +213,7 @@ def _year(home: Home, around: Environment, boundary: Floats, vented: list[Space]
         vents[:, rooms + number] = vent_flow(home, space, around.wind)
     warm_up = np.arange(hours - 24 * WARM_UP_DAYS, hours)
     return Year(
-        order=np.concatenate([warm_up, np.arange(hours)]).astype(np.int64),
+        order=np.concatenate([warm_up, np.arange(hours)]).astype(np.uint64),
         recorded_from=warm_up.shape[0],
         outdoor=around.outdoor,
         wind=around.wind,
@@ -237,7 +237,8 @@ def _sun_gains(home: Home, around: Environment) -> Floats:
         ]
     )
     passed = through_windows(around, windows.panes)
-    # Not by matrix product: on long arrays that library shares the work over threads when they
-    # are idle, and the last digit hangs on how.
-    result: Floats = np.einsum("hw,wr->hr", passed, areas * windows.solar_gain * windows.shading)
-    return result
+    # Not by NumPy's matrix product: on long arrays that library shares the work over threads
+    # when they are idle, and the last digit hangs on how.
+    gains = np.zeros((around.hours, len(home.rooms)))
+    mix(passed, areas * windows.solar_gain * windows.shading, gains)
+    return gains

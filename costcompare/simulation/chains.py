@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from enum import Enum
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -132,10 +133,10 @@ class ChainBuilder:
                 shares[number][end] = share * port.sun_weight / totals[(port.radiant, port.sun)]
         return shares
 
-    def arrays(self) -> Chains:
-        """The chains as arrays, those with most modes first."""
+    def arrays(self, nodes: int) -> Chains:
+        """The chains as arrays, those with most modes first; ``nodes`` of the air there are."""
         self.chains.sort(key=lambda chain: -chain.kept)
-        return Chains(*_modes_by_row(self.chains), *_ends(self.chains, self.sun_shares()))
+        return Chains(*_modes_by_row(self.chains), *_ends(self.chains, self.sun_shares(), nodes))
 
 
 def _modes_by_row(chains: list[_Chain]) -> tuple[Any, ...]:
@@ -167,20 +168,32 @@ def _alike(chains: list[_Chain]) -> list[list[int]]:
 
 
 def _solved(chains: list[_Chain]) -> tuple[Modes, Responses]:
-    storage = np.array([chain.storage for chain in chains])
-    ports = [np.array([chain.ends[end].total for chain in chains]) for end in range(2)]
-    inverse = stepped(np.array([chain.conductance for chain in chains]), storage, *ports)
-    return modes(inverse, storage), responses(inverse)
+    """Homes whose walls are alike share the answer: chains are found again by their content."""
+    return _answers(
+        tuple(chain.conductance for chain in chains),
+        tuple(chain.storage for chain in chains),
+        tuple((chain.ends[0].total, chain.ends[1].total) for chain in chains),
+    )
 
 
-def _ends(chains: list[_Chain], sun: list[list[float]]) -> tuple[Any, ...]:
-    """``outer_end`` to ``load_twin`` of the chains."""
+@lru_cache(maxsize=4096)
+def _answers(
+    conductance: tuple[tuple[float, ...], ...],
+    storage: tuple[tuple[float, ...], ...],
+    ports: tuple[tuple[float, float], ...],
+) -> tuple[Modes, Responses]:
+    stored, beyond = np.array(storage), np.array(ports)
+    inverse = stepped(np.array(conductance), stored, beyond[:, 0], beyond[:, 1])
+    return modes(inverse, stored), responses(inverse)
+
+
+def _ends(chains: list[_Chain], sun: list[list[float]], nodes: int) -> tuple[Any, ...]:
+    """``outer_end`` to ``load_twin`` of the chains; a face with radiation has its room's air."""
     count = len(chains)
     outer: list[tuple[int, int, float]] = []
     of_twin: list[tuple[int, int, float]] = []
     lit: list[tuple[int, int, float]] = []
-    air: list[tuple[int, int, float, float]] = []
-    radiant: list[tuple[int, int, float, float]] = []
+    touch: list[tuple[int, int, float, float, float, float]] = []
     load: list[tuple[int, int, float, float, float]] = []
     for number, chain in enumerate(chains):
         for side, port in enumerate(chain.ends):
@@ -188,13 +201,12 @@ def _ends(chains: list[_Chain], sun: list[list[float]]) -> tuple[Any, ...]:
             if port.boundary >= 0:
                 kind = of_twin if chain.twin_sign > 0.0 else outer
                 kind.append((end, port.boundary, port.boundary_conductance))
+            by_air, by_radiation = port.air_conductance, port.radiant_conductance
             if port.air >= 0:
-                value = port.air_conductance
-                air.append((end, port.air, value, value * port.returns))
+                back = (by_air * port.returns, by_radiation * port.returns)
+                touch.append((port.air, end, by_air, by_radiation, *back))
             if port.radiant >= 0:
-                value = port.radiant_conductance
-                radiant.append((end, port.radiant, value, value * port.returns))
-                both = value + port.air_conductance
+                both = by_air + by_radiation
                 load.append((end, chain.category, both, port.returns, chain.twin_sign))
             if sun[number][side] != 0.0:
                 lit.append((end, port.radiant, sun[number][side]))
@@ -202,22 +214,10 @@ def _ends(chains: list[_Chain], sun: list[list[float]]) -> tuple[Any, ...]:
         *_columns(outer + of_twin, "ppf"),
         len(outer),
         *_columns(lit, "ppf"),
-        *_columns(_taking_turns(air), "ppff"),
-        *_columns(_taking_turns(radiant), "ppff"),
+        np.searchsorted([one[0] for one in sorted(touch)], range(nodes + 1)).astype(np.uint64),
+        *_columns([one[1:] for one in sorted(touch)], "pffff"),
         *_columns(load, "pifff"),
     )
-
-
-def _taking_turns(
-    links: list[tuple[int, int, float, float]],
-) -> list[tuple[int, int, float, float]]:
-    """The links in turn by node: sums into one node need not wait for each other."""
-    seen: dict[int, int] = {}
-    turns = []
-    for link in links:
-        seen[link[1]] = seen.get(link[1], 0) + 1
-        turns.append((seen[link[1]], link[1]))
-    return [links[n] for n in sorted(range(len(links)), key=turns.__getitem__)]
 
 
 def _columns(rows: Sequence[tuple[float, ...]], kinds: str) -> list[NDArray[np.generic]]:
@@ -265,30 +265,25 @@ def reduce(
     rr[empty, empty] = 1.0  # a room without any surface has no radiant exchange
     inverse = np.linalg.inv(rr)
     to_air = ar @ inverse
-    return Reduction(
-        np.ascontiguousarray(aa - to_air @ ra),
-        np.ascontiguousarray(to_air),
-        np.ascontiguousarray(inverse),
-        np.ascontiguousarray(ra),
-    )
+    parts = (aa - to_air @ ra, to_air, inverse, ra)
+    return Reduction(*(np.ascontiguousarray(part) for part in parts))
 
 
 def _fold(full: Floats, chains: Chains, size: int) -> None:
     """Fold the chains into the full system: a node gives to a face and feels what comes back."""
     count = chains.face_first.shape[0]
-    places = np.concatenate([chains.air_node, size + chains.radiant_room])
-    links = (
-        np.concatenate([chains.air_end, chains.radiant_end]),
-        places,
-        np.concatenate([chains.air_value, chains.radiant_value]),
-        np.concatenate([chains.air_back, chains.radiant_back]),
-    )
-    np.add.at(full, (places, places), links[3])
+    node = np.repeat(np.arange(size), np.diff(chains.touch_row).astype(np.int64))
+    inside = node < full.shape[0] - size
+    places = np.concatenate([node, size + node[inside]])
+    ends = np.concatenate([chains.touch_end, chains.touch_end[inside]])
+    value = np.concatenate([chains.touch_air, chains.touch_radiant[inside]])
+    back = np.concatenate([chains.touch_air_back, chains.touch_radiant_back[inside]])
+    np.add.at(full, (places, places), back)
     # How warm a node makes each face, and what each face gives back to a node.
     gives = np.zeros((2 * count, full.shape[0]))
     takes = np.zeros((2 * count, full.shape[0]))
-    np.add.at(gives, (links[0], places), links[2])
-    np.add.at(takes, (links[0], places), links[3])
+    np.add.at(gives, (ends, places), value)
+    np.add.at(takes, (ends, places), back)
     first, last = gives[:count], gives[count:]
     warm_first = chains.face_first[:, None] * first + chains.through[:, None] * last
     warm_last = chains.through[:, None] * first + chains.face_last[:, None] * last

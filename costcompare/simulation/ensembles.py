@@ -92,7 +92,7 @@ class Years:
     unmet_heat: Floats
     """[kWh] missing to hold the setpoints, over all rooms, shape (runs,)"""
     energy_balance_error: Floats
-    """As in ``HourlyResult``, shape (runs,)"""
+    """As in ``HourlyResult``, over every eleventh hour, shape (runs,)"""
     month_of_day: Ints
     """0 for January, shape (365,)"""
     hourly: Floats | None = field(default=None, repr=False)
@@ -239,7 +239,7 @@ def count_hours(
 def _through_ducts(record: Record) -> tuple[float, float]:
     """Heat out of the registers and into the ducts over the hours of heating [kWh]."""
     heats = (record.main > 0.0) | (record.strips > 0.0) | (record.emitted > 0.0).any(axis=1)
-    delivered, *lost = record.duct[heats, :4].sum(axis=0)
+    delivered, *lost = np.einsum("h,hk->k", heats.astype(float), record.duct[:, :4])
     return float(delivered) / W_PER_KW, float(delivered + sum(lost)) / W_PER_KW
 
 

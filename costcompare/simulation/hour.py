@@ -16,7 +16,7 @@ from costcompare.simulation.airflows import (
     add_links,
     duct_state,
     envelope_flows,
-    tangent,
+    tangents,
 )
 from costcompare.simulation.linear import cut_to_caps, eliminate, settle, substitute
 from costcompare.simulation.network import Doors, Model
@@ -24,7 +24,7 @@ from costcompare.simulation.state import Bracket, Conditions, Demand, Work
 
 Floats = NDArray[np.float64]
 
-HELD = 2e-4
+HELD = 5e-3
 """[K] how closely the ducted system holds its thermostat"""
 NEARLY_HELD = 0.2
 """[K] from the setpoint at which it is time to look at the doorways"""
@@ -41,25 +41,24 @@ CLOSE = 1e-9
 
 
 @compiled
-def open_doorways(conditions: Conditions, demand: Demand, model: Model, work: Work) -> None:
+def open_doorways(conditions: Conditions, model: Model, work: Work) -> None:
     """The air system without what the ducted machine moves, into ``work.base``.
 
-    The doorways pass what they would at ``work.previous``. Behind the matrix stand the known
-    heat, a watt of each emitter and a watt at the thermostat.
+    The doorways pass what ``work.doorways`` takes for it. Behind the matrix stand the known
+    heat and a watt of each emitter.
     """
-    air, base = model.air, work.base
-    known, emitters = air.nodes, demand.room.shape[0]
+    air, base, known = model.air, work.base, model.air.nodes
+    _copy(work.still_flat, work.base_flat)
     for i in range(air.nodes):
-        for j in range(air.nodes):
-            base[i, j] = conditions.matrix[i, j]
         base[i, known] = conditions.right[i]
-        for j in range(known + 1, base.shape[1]):
-            base[i, j] = 0.0
-    for j in range(emitters):
-        base[demand.room[j], known + 1 + j] = 1.0
-    base[model.ducts.thermostat, known + 1 + emitters] = 1.0
-    add_doors(base, known, model.doors, conditions.ahead.door_value, work.previous)
+    add_doors(base, known, model.doors, work.doorways)
     add_airing(base, known, air, conditions.outside.temperature, conditions.airing)
+
+
+@compiled
+def _copy(source: Floats, target: Floats) -> None:
+    for i in range(source.shape[0]):
+        target[i] = source[i]
 
 
 @compiled
@@ -68,19 +67,16 @@ def evaluate(
 ) -> None:
     """Temperatures and emitter heat, into ``work``, with the ducted system in a state."""
     air, ducts, ahead = model.air, model.ducts, conditions.ahead
-    matrix, base, answer = work.matrix, work.base, work.answer
+    matrix, answer = work.matrix, work.answer
     known, emitters = air.nodes, demand.room.shape[0]
-    for i in range(air.nodes):
-        for j in range(base.shape[1]):
-            matrix[i, j] = base[i, j]
+    _copy(work.base_flat, work.matrix_flat)
     flows = envelope_flows(conditions.natural, conditions.extraction, state)
     taken = ahead.taken_from
     add_leakage(matrix, known, air, ducts, state, flows, conditions.outside, taken)
     add_links(matrix, air, ducts, state, flows, conditions.extracted, work.surplus)
     add_ducts(matrix, known, air, ducts, state)
     eliminate(matrix, ahead.order, work.inverse)
-    for j in range(1 + emitters):
-        substitute(matrix, ahead.order, work.inverse, known + j, answer, j)
+    substitute(matrix, ahead.order, work.inverse, answer)
     if emitters > 0:
         _settle_emitters(demand, work)
     for i in range(air.nodes):
@@ -153,16 +149,16 @@ def _next_trial(bracket: Bracket, control: float, excess: float, slope: float) -
 
 @compiled
 def doorways_off(doors: Doors, door_value: Floats, work: Work) -> float:
-    """Most that the heat through a doorway is off what was taken for it [W]."""
-    most = 0.0
+    """Most that the heat through a doorway is off what was taken for it [W].
+
+    The tangents at the temperatures now found are left in ``work.doorways_found``.
+    """
+    most, taken, now = 0.0, work.doorways, work.doorways_found
+    tangents(doors, door_value, work.temperature, now)
     for d in range(doors.first.shape[0]):
-        i, j = doors.first[d], doors.second[d]
-        before = work.previous[i] - work.previous[j]
-        found = work.temperature[i] - work.temperature[j]
-        taken = tangent(doors, door_value, d, before)
-        at = tangent(doors, door_value, d, found)
-        given = at.conductance * found - at.excess
-        most = max(most, abs(given - (taken.conductance * found - taken.excess)))
+        between = work.temperature[doors.first[d]] - work.temperature[doors.second[d]]
+        off = (now[d, 0] - taken[d, 0]) * between - (now[d, 1] - taken[d, 1])
+        most = max(most, abs(off))
     return most
 
 
@@ -186,7 +182,8 @@ def settle_hour(
     if model.ducts.present == 0:
         highest = 0.0
     control = min(guess, highest)
-    open_doorways(conditions, demand, model, work)
+    tangents(model.doors, conditions.ahead.door_value, work.previous, work.doorways)
+    open_doorways(conditions, model, work)
     for stage in range(2):
         control = _held_below(highest, control, conditions, demand, model, work)
         if not staged or stage == 1 or control < 1.0:
@@ -195,6 +192,17 @@ def settle_hour(
             break
         highest, control = 2.0, max(guess, 1.0)
     return control
+
+
+@compiled
+def missed_by(demand: Demand, model: Model, work: Work) -> float:
+    """How far a control that holds is from the exact one, as the last slope has it; else 0.
+
+    Guesses that start from the exact one keep hours that are alike from being all off alike.
+    """
+    reached: float = work.temperature[model.ducts.thermostat]
+    excess = demand.limits.sign * (reached - demand.setpoint)
+    return excess / work.slope[0] if abs(excess) < HELD else 0.0
 
 
 @compiled
@@ -226,9 +234,10 @@ def _held_below(
             off = doorways_off(model.doors, conditions.ahead.door_value, work)
             if off >= DOORWAY_SETTLED:
                 passes += 1
-                for i in range(model.air.rooms):
-                    work.previous[i] = work.temperature[i]
-                open_doorways(conditions, demand, model, work)
+                for d in range(work.doorways.shape[0]):
+                    work.doorways[d, 0] = work.doorways_found[d, 0]
+                    work.doorways[d, 1] = work.doorways_found[d, 1]
+                open_doorways(conditions, model, work)
                 bracket = Bracket(0.0, 0.0, False, highest, 0.0, False)
                 control = min(max(control - excess / work.slope[0], 0.0), highest)
                 continue

@@ -12,7 +12,7 @@ from costcompare.case.facts import Home
 from costcompare.physics import infiltration
 from costcompare.physics.air import heat_capacity
 from costcompare.physics.doorways import CLOSED_GAP_CONDUCTANCE, OPEN_SHARE
-from costcompare.simulation.network import Air, Doors
+from costcompare.simulation.network import Air, Doors, Places
 from costcompare.simulation.surfaces import wall_areas
 
 Floats = NDArray[np.float64]
@@ -127,7 +127,7 @@ def _exposure(home: Home) -> Floats:
     return shares
 
 
-def _links(home: Home, nodes: dict[str, int], root: str) -> tuple[NDArray[np.int64], ...]:
+def _links(home: Home, nodes: dict[str, int], root: str) -> tuple[Places, ...]:
     """A tree of doorways rooted in the return room, leaves first.
 
     A room without any doorway passes its air straight to the root: through gaps we
@@ -153,8 +153,8 @@ def _links(home: Home, nodes: dict[str, int], root: str) -> tuple[NDArray[np.int
             found.append(room)
     order = [room for room in reversed(found) if room != root]
     return (
-        np.array([nodes[room] for room in order], dtype=np.int64),
-        np.array([nodes[parent[room]] for room in order], dtype=np.int64),
+        np.array([nodes[room] for room in order], dtype=np.uint64),
+        np.array([nodes[parent[room]] for room in order], dtype=np.uint64),
     )
 
 
@@ -163,8 +163,8 @@ def door_network(home: Home, nodes: dict[str, int]) -> Doors:
     ways = home.doorways
     rising = [way.state in ("stairs", "loft") for way in ways]
     return Doors(
-        first=np.array([nodes[way.first] for way in ways], dtype=np.int64),
-        second=np.array([nodes[way.second] for way in ways], dtype=np.int64),
+        first=np.array([nodes[way.first] for way in ways], dtype=np.uint64),
+        second=np.array([nodes[way.second] for way in ways], dtype=np.uint64),
         width=np.array([way.width * OPEN_SHARE.get(way.state, 0.0) for way in ways], dtype=float),
         height=np.array([way.height for way in ways], dtype=float),
         fixed=np.array(

@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from costcompare.physics.compiled import compiled
-from costcompare.simulation.network import Order
+from costcompare.simulation.network import Order, Places
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
@@ -22,41 +22,82 @@ ENOUGH = 1e-5
 def eliminate(matrix: Floats, order: Order, inverse: Floats) -> None:
     """Eliminate the nodes in their order, the known heat behind the matrix with them.
 
-    The matrix is that of conductances: its diagonal dominates, so no pivots are sought. Rows
-    are taken whole, which is sooner done than to pick out their few entries; what then stands
-    left of the diagonal means nothing. ``inverse`` gets the inverse pivots.
+    The matrix is that of conductances: its diagonal dominates, so no pivots are sought. Only
+    the few places of a row that hold anything are touched. ``inverse`` gets the inverse
+    pivots; the share of a pivot's balance that went into another's stays where its
+    temperature stood.
     """
-    width = matrix.shape[1]
+    known, width = matrix.shape[0], matrix.shape[1]
     for position in range(order.pivot.shape[0]):
         pivot = order.pivot[position]
         source = matrix[pivot]
         over = 1.0 / source[pivot]
         inverse[position] = over
+        heat = source[known]
+        start, stop = order.column_start[position], order.column_start[position + 1]
         for k in range(order.row_start[position], order.row_start[position + 1]):
             target = matrix[order.row[k]]
             factor = target[pivot] * over
-            for column in range(width):
+            target[pivot] = factor
+            target[known] -= factor * heat
+            for q in range(start, stop):
+                column = order.column[q]
+                target[column] -= factor * source[column]
+            for column in range(known + 1, width):
                 target[column] -= factor * source[column]
 
 
 @compiled
-def substitute(
-    matrix: Floats, order: Order, inverse: Floats, column: int, answer: Floats, place: int
-) -> None:
-    """The answer to one column of known heat, into column ``place`` of ``answer``."""
-    for position in range(order.pivot.shape[0] - 1, -1, -1):
+def substitute(matrix: Floats, order: Order, inverse: Floats, answer: Floats) -> None:
+    """The answers to the known heat and to a watt of each emitter, into ``answer``."""
+    known, width = matrix.shape[0], matrix.shape[1]
+    for backwards in range(order.pivot.shape[0]):
+        position = order.pivot.shape[0] - 1 - backwards
         pivot = order.pivot[position]
-        total = matrix[pivot, column]
-        for k in range(order.column_start[position], order.column_start[position + 1]):
-            other = order.column[k]
-            total -= matrix[pivot, other] * answer[other, place]
-        answer[pivot, place] = total * inverse[position]
+        source, found, over = matrix[pivot], answer[pivot], inverse[position]
+        start, stop = order.column_start[position], order.column_start[position + 1]
+        total = source[known]
+        for q in range(start, stop):
+            column = order.column[q]
+            total -= source[column] * answer[column, 0]
+        found[0] = total * over
+        if width > known + 1:
+            for j in range(1, width - known):
+                found[j] = source[known + j] * over
+            for q in range(start, stop):
+                column = order.column[q]
+                other, factor = answer[column], source[column] * over
+                for j in range(1, width - known):
+                    found[j] -= factor * other[j]
+
+
+@compiled
+def warmed_by_a_watt(
+    matrix: Floats, order: Order, inverse: Floats, node: int, rise: Floats
+) -> None:
+    """How much a watt at one node warms each of them, into ``rise`` [K]; once eliminated."""
+    for i in range(rise.shape[0]):
+        rise[i] = 0.0
+    rise[node] = 1.0
+    for position in range(order.pivot.shape[0]):
+        pivot = order.pivot[position]
+        for k in range(order.row_start[position], order.row_start[position + 1]):
+            row = order.row[k]
+            rise[row] -= matrix[row, pivot] * rise[pivot]
+    for backwards in range(order.pivot.shape[0]):
+        position = order.pivot.shape[0] - 1 - backwards
+        pivot = order.pivot[position]
+        total = rise[pivot]
+        for q in range(order.column_start[position], order.column_start[position + 1]):
+            column = order.column[q]
+            total -= matrix[pivot, column] * rise[column]
+        rise[pivot] = total * inverse[position]
 
 
 @compiled
 def settle(
     answer: Floats,
-    room: Ints,
+    room: Places,
     lower: Floats,
     upper: Floats,
     bounds: Floats,

@@ -9,14 +9,21 @@ from costcompare.physics.air import half_fan_inflow
 from costcompare.physics.compiled import compiled, compiled_whole
 from costcompare.simulation.ahead import Ahead, ahead_of
 from costcompare.simulation.airflows import DuctLimits, Outside, natural_flow
-from costcompare.simulation.hour import settle_hour, state_at
+from costcompare.simulation.hour import missed_by, settle_hour, state_at
 from costcompare.simulation.network import Drive, Emitters, Model, Record, Year
-from costcompare.simulation.recording import write_hour, write_unmet
+from costcompare.simulation.recording import write_hour, write_sums, write_unmet
 from costcompare.simulation.state import Conditions, Demand, Memory
-from costcompare.simulation.surface_step import surfaces_finish, surfaces_forward
+from costcompare.simulation.surface_step import (
+    surface_content,
+    surfaces_finish,
+    surfaces_forward,
+)
 
 Floats = NDArray[np.float64]
 
+SUMMED = np.uint64(11)
+"""Where nobody asks for the loads, every hour of this number gets its closing sum: in turn all
+hours of the day"""
 AIRING_MARGIN = 2.0
 """[K] that it must be cooler outside before windows are opened (judgement)"""
 
@@ -83,8 +90,10 @@ def _remember_groups(emitters: Emitters, m: Memory) -> None:
 def _add_product(matrix: Floats, vector: Floats, sign: float, total: Floats) -> None:
     """Add ``sign matrix vector`` to ``total``."""
     for i in range(matrix.shape[0]):
-        for j in range(matrix.shape[1]):
-            total[i] += sign * matrix[i, j] * vector[j]
+        row, value = matrix[i], 0.0
+        for j in range(row.shape[0]):
+            value += row[j] * vector[j]
+        total[i] += sign * value
 
 
 @compiled
@@ -110,15 +119,18 @@ def _mean(values: Floats, count: int) -> float:
 
 
 @compiled
-def _gather(h: int, model: Model, year: Year, m: Memory) -> None:
-    """Everything known about the hour's heat, onto the air nodes, into ``m.into_air``."""
+def _gather(h: int, model: Model, year: Year, m: Memory, dark: bool) -> None:
+    """Everything known about the hour's heat, onto the air nodes, into ``m.into_air``.
+
+    ``dark`` without any sun, in the hour before as well.
+    """
     air = model.air
     for i in range(air.nodes):
         m.into_air[i] = air.storage[i] * m.node[i]
     for i in range(air.rooms):
         m.into_air[i] += year.convective[h, i]
         m.into_radiant[i] = year.radiant[h, i]
-    surfaces_forward(model.chains, year.boundary[h], year.sun[h], m)
+    surfaces_forward(model.chains, year.boundary[h], year.sun[h], m, dark)
     _add_product(model.reduction.to_air, m.into_radiant, -1.0, m.into_air)
 
 
@@ -157,18 +169,26 @@ def _twin(model: Model, conditions: Conditions, m: Memory) -> float:
 
 
 def run_year(model: Model, drive: Drive, record: Record, m: Memory) -> None:
-    """Step through the year and write every hour into ``record``."""
+    """Step through the year and write every hour into ``record``.
+
+    A record without rows for the load leaves out what only an explanation asks for, and closes
+    the sum of every eleventh hour.
+    """
     step_year(model, ahead_of(model, drive.year.wind), drive, record, m)
 
 
 @compiled_whole
 def step_year(model: Model, ahead: Ahead, drive: Drive, record: Record, m: Memory) -> None:
     """The hours of :func:`run_year`."""
-    air, year, control = model.air, drive.year, 0.0
+    air, year = model.air, drive.year
+    exact, shone = 0.0, False
     for position in range(year.order.shape[0]):
         h = year.order[position]
         outdoor = year.outdoor[h]
-        _gather(h, model, year, m)
+        sun = _sum(year.sun[h])
+        summed = record.load.shape[0] > 0 or h % SUMMED == 0
+        _gather(h, model, year, m, sun <= 0.0 and not shone)
+        shone = sun > 0.0
         warm = _mean(m.node, air.rooms)
         airing = 0.0
         if warm > year.airing_above[h] and outdoor < warm - AIRING_MARGIN:
@@ -184,12 +204,18 @@ def step_year(model: Model, ahead: Ahead, drive: Drive, record: Record, m: Memor
             airing,
         )
         demand = _demand(h, drive, warm, m)
-        _copy(m.node, m.work.previous)
-        control = settle_hour(control, conditions, demand, model, m.work)
+        # What went on in the last hour goes on in this one: a guess that saves trials.
+        for i in range(air.rooms):
+            m.work.previous[i] = 2.0 * m.node[i] - m.node_before[i]
+        control = settle_hour(exact, conditions, demand, model, m.work)
+        exact = control - missed_by(demand, model, m.work)
         _remember_groups(drive.emitters, m)
+        m.content[0] = surface_content(model.chains, m) if summed else 0.0
         _advance(model, conditions, m)
         if position >= year.recorded_from:
             state = state_at(control, demand, model, ahead)
-            put_in = _sum(year.convective[h]) + _sum(year.radiant[h]) + _sum(year.sun[h])
-            write_hour(h, model, state, conditions, put_in, m, record)
+            write_hour(h, model, state, m, record)
+            if summed:
+                gains = _sum(year.convective[h]) + _sum(year.radiant[h]) + sun
+                write_sums(h, model, state, conditions, gains, m, record)
             write_unmet(h, demand, model.ducts, control, conditions, m.work, record)

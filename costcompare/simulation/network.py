@@ -56,16 +56,16 @@ class Chains(NamedTuple):
     lit_room: Places
     lit_share: Floats
     """Share of the sun in the room"""
-    air_end: Places
-    air_node: Places
-    air_value: Floats
+    touch_row: Places
+    """Ends that touch air node n are those from ``touch_row[n]`` to ``touch_row[n + 1]``"""
+    touch_end: Places
+    touch_air: Floats
     """[W/K] between the air node and the face"""
-    air_back: Floats
-    """The same, 0 for a twin's room end: the room does not feel it"""
-    radiant_end: Places
-    radiant_room: Places
-    radiant_value: Floats
-    radiant_back: Floats
+    touch_radiant: Floats
+    """[W/K] between the room's radiant node and the face, 0 in a space: it has none"""
+    touch_air_back: Floats
+    """The same as ``touch_air``, 0 for a twin's room end: the room does not feel it"""
+    touch_radiant_back: Floats
     load_end: Places
     """Ends in rooms"""
     load_part: Ints
@@ -83,10 +83,10 @@ class Order(NamedTuple):
 
     pivot: Places
     """Air nodes, rooms at the far ends of the tree of doorways first, shape (solved,)"""
-    row_start: Ints
+    row_start: Places
     row: Places
     """Nodes solved later whose balance holds the pivot's temperature"""
-    column_start: Ints
+    column_start: Places
     column: Places
     """Nodes solved later whose temperature the pivot's balance holds"""
 
@@ -129,8 +129,8 @@ class Air(NamedTuple):
     """Air node of that space, -1 for none"""
     share_out: Floats
     """Share of all outflow that leaves each room"""
-    link_from: Ints
-    link_to: Ints
+    link_from: Places
+    link_to: Places
     """Air finds its way between rooms along this tree, leaves first, root: the return room"""
     airing_flow: Floats
     """[m3/s] through open windows of each room on a warm day"""
@@ -139,8 +139,8 @@ class Air(NamedTuple):
 class Doors(NamedTuple):
     """Openings between rooms."""
 
-    first: Ints
-    second: Ints
+    first: Places
+    second: Places
     width: Floats
     """Open width [m]"""
     height: Floats
@@ -209,7 +209,7 @@ class Emitters(NamedTuple):
     all heat or all cool, and those that rest let a little heat through while it runs.
     """
 
-    room: Ints
+    room: Places
     group: Ints
     """Number of the head's outdoor unit with several heads, -1 for none"""
     bleed: Floats
@@ -226,7 +226,7 @@ class Emitters(NamedTuple):
 class Year(NamedTuple):
     """The hours themselves."""
 
-    order: Ints
+    order: Places
     """Hours in the order in which they are stepped: a warm-up, then the year"""
     recorded_from: int
     """Position in ``order`` from which results are kept"""

@@ -144,7 +144,7 @@ def emitter_arrays(
         return np.ascontiguousarray(np.stack(values, axis=1)) if values else np.zeros((hours, 0))
 
     return Emitters(
-        room=np.array([nodes[e.room] for e in emitters], dtype=np.int64),
+        room=np.array([nodes[e.room] for e in emitters], dtype=np.uint64),
         group=np.array([e.group for e in emitters], dtype=np.int64),
         bleed=np.array([IDLE_BLEED if e.group >= 0 else 0.0 for e in emitters]),
         group_heat=columns([_cap(heads, "heat_most") for heads in groups]),

@@ -13,7 +13,7 @@ from costcompare.simulation.balance import (
     duct_terms,
     floor_air_regained,
 )
-from costcompare.simulation.linear import substitute
+from costcompare.simulation.linear import warmed_by_a_watt
 from costcompare.simulation.network import DuctNet, Model, Record
 from costcompare.simulation.state import Conditions, Demand, Memory, Work
 from costcompare.simulation.surface_step import faces_reached, stored_and_crossed, surface_loads
@@ -42,11 +42,9 @@ def write_unmet(
     if ducts.present == 1 and demand.limits.sign > 0.0 and control > 0.0:
         short = demand.setpoint - work.temperature[ducts.thermostat]
         if short > 0.01:
-            place = 1 + emitters
-            column = work.matrix.shape[1] - 1
-            order, inverse = conditions.ahead.order, work.inverse
-            substitute(work.matrix, order, inverse, column, work.answer, place)
-            missing = short / work.answer[ducts.thermostat, place]
+            order, place = conditions.ahead.order, ducts.thermostat
+            warmed_by_a_watt(work.matrix, order, work.inverse, place, work.rise)
+            missing = short / work.rise[place]
             record.unmet[h, ducts.thermostat] = max(record.unmet[h, ducts.thermostat], missing)
 
 
@@ -55,29 +53,40 @@ def write_hour(
     h: int,
     model: Model,
     state: DuctState,
+    m: Memory,
+    record: Record,
+) -> None:
+    """Write the hour's temperatures and heat."""
+    for i in range(m.node.shape[0]):
+        record.air[h, i] = m.node[i]
+    for j in range(m.work.heat.shape[0]):
+        record.emitted[h, j] = m.work.heat[j]
+    record.main[h] = state.main
+    record.strips[h] = state.strips
+    record.blower[h] = state.blower
+    record.run[h] = state.run
+    duct_terms(model.air, model.ducts, state, m.node, record.duct[h])
+
+
+@compiled
+def write_sums(
+    h: int,
+    model: Model,
+    state: DuctState,
     conditions: Conditions,
     gains: float,
     m: Memory,
     record: Record,
 ) -> None:
-    """Write the hour's temperatures, heat, loads and closing sum.
+    """Write the hour's closing sum, and where the record has rows for them the rooms' loads.
 
-    ``gains`` [W] are those of people, a fire and the sun. A record without rows for the load
-    leaves out what only an explanation asks for.
+    ``gains`` [W] are those of people, a fire and the sun.
     """
-    for i in range(m.node.shape[0]):
-        record.air[h, i] = m.node[i]
     put_in = state.run * state.heat + gains
     for j in range(m.work.heat.shape[0]):
-        record.emitted[h, j] = m.work.heat[j]
         put_in += m.work.heat[j]
-    record.main[h] = state.main
-    record.strips[h] = state.strips
-    record.blower[h] = state.blower
-    record.run[h] = state.run
     flows = envelope_flows(conditions.natural, conditions.extraction, state)
     faces_reached(model.chains, m)
-    duct_terms(model.air, model.ducts, state, m.node, record.duct[h])
     if record.load.shape[0] > 0:
         _write_loads(model, flows, conditions, m, record.load[h], record.duct[h])
     record.turnover[h] = abs(put_in)

@@ -37,7 +37,7 @@ def step_through(assembly: Assembly, *, explained: bool) -> Record:
     if not explained:
         record = record._replace(load=np.zeros((0, 4)))
     groups = drive.emitters.group_heat.shape[1]
-    run_year(model, drive, record, memory(model, count, groups))
+    run_year(model, drive, record, memory(model, drive.emitters.room, groups))
     return record
 
 

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from costcompare.simulation.ahead import Ahead
 from costcompare.simulation.airflows import DuctLimits, Outside
-from costcompare.simulation.network import Model
+from costcompare.simulation.network import Model, Places
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
@@ -42,7 +42,7 @@ class Demand(NamedTuple):
 
     limits: DuctLimits
     setpoint: float
-    room: Ints
+    room: Places
     lower: Floats
     upper: Floats
     bounds: Floats
@@ -69,16 +69,28 @@ class Work(NamedTuple):
     """Memory of the loop, allocated once."""
 
     base: Floats
-    """The air system, behind it the known heat, one watt of each emitter and one at the
-    thermostat; without the ducted machine, shape (A, A + 2 + m)"""
+    """The air system, behind it the known heat and one watt of each emitter, without the
+    ducted machine, shape (A, A + 1 + m)"""
     matrix: Floats
     """The same with it, eliminated"""
+    still_flat: Floats
+    """The constant part of it, row by row"""
+    base_flat: Floats
+    """The entries of ``base``, row by row, for copying"""
+    matrix_flat: Floats
     inverse: Floats
     """Inverse pivots"""
     answer: Floats
-    """Air temperatures by the known heat alone, then those per watt of the others"""
+    """Air temperatures by the known heat alone, then those per watt of each emitter"""
+    rise: Floats
+    """[K] of each air node by a watt at the thermostat"""
     temperature: Floats
     previous: Floats
+    """Temperatures that the hour is taken to come to before it is known [degC]"""
+    doorways: Floats
+    """Tangents taken for the doorways: conductance [W/K] and excess [W], shape (doors, 2)"""
+    doorways_found: Floats
+    """Those at the temperatures last found"""
     heat: Floats
     limits: Floats
     """The bounds of the emitters, cut where a group would give more than it can"""
@@ -94,7 +106,7 @@ class Memory(NamedTuple):
     modes: Floats
     """State of the surfaces"""
     content: Floats
-    """Heat stored in them over the time step [W], now and before, shape (2,)"""
+    """Heat that was in them before the hour, over the time step [W], shape (1,)"""
     given: Floats
     """Known heat into each end of a chain [W]"""
     drive: Floats
@@ -116,19 +128,29 @@ class Memory(NamedTuple):
     work: Work
 
 
-def memory(model: Model, emitters: int, groups: int = 0) -> Memory:
-    """Memory for a run, every node at the starting temperature."""
-    start = STARTING_TEMPERATURE
-    chains = model.chains
+def memory(model: Model, room: Places, groups: int = 0) -> Memory:
+    """Memory for a run with emitters in ``room``, every node at the starting temperature."""
+    start, emitters = STARTING_TEMPERATURE, room.shape[0]
+    chains, doors = model.chains, model.doors.first.shape[0]
     ends = 2 * chains.face_first.shape[0]
     size, rooms = model.air.nodes, model.air.rooms
+    still = np.zeros((size, size + 1 + emitters))
+    still[:, :size] = model.reduction.air
+    still[room, size + 1 + np.arange(emitters)] = 1.0
+    base, matrix = np.zeros_like(still), np.zeros_like(still)
     work = Work(
-        base=np.zeros((size, size + 2 + emitters)),
-        matrix=np.zeros((size, size + 2 + emitters)),
+        base=base,
+        matrix=matrix,
+        still_flat=still.ravel(),
+        base_flat=base.ravel(),
+        matrix_flat=matrix.ravel(),
         inverse=np.zeros(size),
-        answer=np.zeros((size, 2 + emitters)),
+        answer=np.zeros((size, 1 + emitters)),
+        rise=np.zeros(size),
         temperature=np.full(size, start),
         previous=np.full(size, start),
+        doorways=np.zeros((doors, 2)),
+        doorways_found=np.zeros((doors, 2)),
         heat=np.zeros(emitters),
         limits=np.zeros((emitters, 2)),
         surplus=np.zeros(rooms),
@@ -136,7 +158,7 @@ def memory(model: Model, emitters: int, groups: int = 0) -> Memory:
     )
     return Memory(
         modes=start * chains.uniform,
-        content=np.zeros(2),
+        content=np.zeros(1),
         given=np.zeros(ends),
         drive=np.zeros(ends),
         face=np.zeros(ends),

@@ -13,18 +13,20 @@ Floats = NDArray[np.float64]
 
 
 @compiled
-def surfaces_forward(chains: Chains, boundary: Floats, sun: Floats, m: Memory) -> None:
+def surfaces_forward(chains: Chains, boundary: Floats, sun: Floats, m: Memory, dark: bool) -> None:
     """Temperatures of the faces with nothing at their unknown ends, into ``m.face``.
 
-    Adds what the faces then give to the air and radiant nodes [W]. Rows of modes are taken as
+    Adds what the faces then give to the air and radiant nodes [W]. No sun is looked for while
+    it is ``dark``, and was the hour before. Rows of modes are taken as
     slices: the compiler then sees that they can be done eight at a time.
     """
     count = chains.face_first.shape[0]
     face, given, modes = m.face, m.given, m.modes
     for k in range(chains.outer_end.shape[0]):
         given[chains.outer_end[k]] = chains.outer_value[k] * boundary[chains.outer_column[k]]
-    for k in range(chains.lit_end.shape[0]):
-        given[chains.lit_end[k]] = chains.lit_share[k] * sun[chains.lit_room[k]]
+    if not dark:
+        for k in range(chains.lit_end.shape[0]):
+            given[chains.lit_end[k]] = chains.lit_share[k] * sun[chains.lit_room[k]]
     for c in range(count):
         at_first, at_last = given[c], given[count + c]
         face[c] = chains.face_first[c] * at_first + chains.through[c] * at_last
@@ -37,26 +39,32 @@ def surfaces_forward(chains: Chains, boundary: Floats, sun: Floats, m: Memory) -
             face[c] += first[c] * mode[c]
         for c in range(mode.shape[0]):
             face_last[c] += last[c] * mode[c]
-    for k in range(chains.air_end.shape[0]):
-        m.into_air[chains.air_node[k]] += chains.air_back[k] * face[chains.air_end[k]]
-    for k in range(chains.radiant_end.shape[0]):
-        room = chains.radiant_room[k]
-        m.into_radiant[room] += chains.radiant_back[k] * face[chains.radiant_end[k]]
+    rooms = m.radiant.shape[0]
+    for node in range(m.node.shape[0]):
+        by_air, by_radiation = 0.0, 0.0
+        for k in range(chains.touch_row[node], chains.touch_row[node + 1]):
+            temperature = face[chains.touch_end[k]]
+            by_air += chains.touch_air_back[k] * temperature
+            by_radiation += chains.touch_radiant_back[k] * temperature
+        m.into_air[node] += by_air
+        if node < rooms:
+            m.into_radiant[node] += by_radiation
 
 
 @compiled
 def surfaces_finish(chains: Chains, m: Memory) -> None:
-    """The modes and the heat in them once air and radiant nodes are known."""
+    """The modes once air and radiant nodes are known."""
     count = chains.face_first.shape[0]
-    drive, modes = m.drive, m.modes
+    drive, modes, rooms = m.drive, m.modes, m.radiant.shape[0]
     for e in range(2 * count):
         drive[e] = m.given[e]
-    for k in range(chains.air_end.shape[0]):
-        drive[chains.air_end[k]] += chains.air_value[k] * m.node[chains.air_node[k]]
-    for k in range(chains.radiant_end.shape[0]):
-        room = chains.radiant_room[k]
-        drive[chains.radiant_end[k]] += chains.radiant_value[k] * m.radiant[room]
-    content = 0.0
+    for node in range(m.node.shape[0]):
+        air = m.node[node]
+        radiant = m.radiant[node] if node < rooms else 0.0
+        for k in range(chains.touch_row[node], chains.touch_row[node + 1]):
+            drive[chains.touch_end[k]] += (
+                chains.touch_air[k] * air + chains.touch_radiant[k] * radiant
+            )
     drive_last = drive[count:]
     for k in range(chains.row.shape[0] - 1):
         start, stop = chains.row[k], chains.row[k + 1]
@@ -64,10 +72,27 @@ def surfaces_finish(chains: Chains, m: Memory) -> None:
         decay = chains.decay[start:stop]
         for c in range(mode.shape[0]):
             mode[c] = decay[c] * mode[c] + first[c] * drive[c] + last[c] * drive_last[c]
-    for j in range(modes.shape[0]):
-        content += chains.stored[j] * modes[j]
-    m.content[1] = m.content[0]
-    m.content[0] = content
+
+
+@compiled
+def surface_content(chains: Chains, m: Memory) -> float:
+    """Heat in the surfaces over the time step, for 0 degC [W]."""
+    first, second = chains.stored, m.modes
+    # Eight sums need not wait for each other.
+    a, b, c, d, e, f, g, h = 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0
+    eights = first.shape[0] // 8 * 8
+    for k in range(0, eights, 8):
+        a += first[k] * second[k]
+        b += first[k + 1] * second[k + 1]
+        c += first[k + 2] * second[k + 2]
+        d += first[k + 3] * second[k + 3]
+        e += first[k + 4] * second[k + 4]
+        f += first[k + 5] * second[k + 5]
+        g += first[k + 6] * second[k + 6]
+        h += first[k + 7] * second[k + 7]
+    for k in range(eights, first.shape[0]):
+        a += first[k] * second[k]
+    return ((a + b) + (c + d)) + ((e + f) + (g + h))
 
 
 @compiled
@@ -105,9 +130,9 @@ def surface_loads(chains: Chains, m: Memory, load: Floats) -> float:
 def stored_and_crossed(chains: Chains, m: Memory) -> float:
     """Heat that crossed the boundaries into the surfaces, less what they stored [W].
 
-    The twin's surfaces do not count.
+    The twin's surfaces do not count. ``m.content`` holds what was in them before.
     """
-    total: float = m.content[1] - m.content[0]
+    total: float = m.content[0] - surface_content(chains, m)
     for k in range(chains.crossing):
         end = chains.outer_end[k]
         total += m.given[end] - chains.outer_value[k] * m.face[end]

@@ -23,7 +23,7 @@ def test_the_plain_loop_finds_what_the_compiled_one_does() -> None:
     around = environment(weather_of(case))
     lived = setpoints(case.home, AS_LIVED)
     whole = assemble(case.home, case.today, around, lived, with_twin=False)
-    year = whole.drive.year._replace(order=np.arange(HOURS), recorded_from=0)
+    year = whole.drive.year._replace(order=np.arange(HOURS, dtype=np.uint64), recorded_from=0)
     record = step_through(replace(whole, drive=whole.drive._replace(year=year)), explained=False)
     plain = plain_loop(example_path("demo"), 0, HOURS)
     assert plain.heating_kwh == pytest.approx((record.main + record.strips).sum() / 1e3, rel=1e-9)

@@ -42,9 +42,9 @@ def bedroom(conductance: float, outdoor: float, width: float) -> tuple[float, fl
             Port(air=room, air_conductance=3.0 * value),
         )
         builder.add((Layer(1.0 / (3.0 * value)),), 1.0, ends, WALLS_AND_GLASS)
-    chains = builder.arrays()
+    chains = builder.arrays(2)
     storage = np.array([50.0, 20.0])
-    no_links = np.zeros(0, dtype=np.int64)
+    no_links = np.zeros(0, dtype=np.uint64)
     air = Air(
         rooms=2,
         nodes=2,
@@ -65,8 +65,8 @@ def bedroom(conductance: float, outdoor: float, width: float) -> tuple[float, fl
         airing_flow=np.zeros(2),
     )
     doors = Doors(
-        first=np.array([MAIN], dtype=np.int64),
-        second=np.array([BEDROOM], dtype=np.int64),
+        first=np.array([MAIN], dtype=np.uint64),
+        second=np.array([BEDROOM], dtype=np.uint64),
         width=np.array([width]),
         height=np.array([2.03]),
         fixed=np.zeros(1),
@@ -76,7 +76,7 @@ def bedroom(conductance: float, outdoor: float, width: float) -> tuple[float, fl
     ones = np.ones(HOURS)
     plant = Plant(0 * ones, 0 * ones, 0 * ones, 0 * ones, 0 * ones, 20 * ones, 90 * ones)
     emitters = Emitters(
-        room=np.array([MAIN], dtype=np.int64),
+        room=np.array([MAIN], dtype=np.uint64),
         group=np.array([-1], dtype=np.int64),
         bleed=np.zeros(1),
         group_heat=np.zeros((HOURS, 0)),
@@ -87,7 +87,7 @@ def bedroom(conductance: float, outdoor: float, width: float) -> tuple[float, fl
         cooling_setpoint=np.full((HOURS, 1), 90.0),
     )
     year = Year(
-        order=np.arange(HOURS, dtype=np.int64),
+        order=np.arange(HOURS, dtype=np.uint64),
         recorded_from=0,
         outdoor=outdoor * ones,
         wind=0 * ones,
@@ -114,7 +114,7 @@ def bedroom(conductance: float, outdoor: float, width: float) -> tuple[float, fl
     )
     partition = [(MAIN, BEDROOM, 25.0)]
     model = Model(chains, reduce(chains, storage, partition, 2), air, doors, ducts)
-    run_year(model, Drive(plant, emitters, year), record, memory(model, 1))
+    run_year(model, Drive(plant, emitters, year), record, memory(model, emitters.room))
     return float(record.air[-1, BEDROOM]), float(np.abs(record.imbalance).max())
 
 

@@ -88,7 +88,7 @@ def solve(s: Steady) -> Found:
     conductance(floor, end(floor, air=1), end(floor, air=0), FLOOR)
     conductance(wall, end(wall, boundary=out), end(wall, air=1), NO_LOAD)
     conductance(ground, end(ground, boundary=deep), end(ground, air=1), NO_LOAD)
-    chains = builder.arrays()
+    chains = builder.arrays(2)
     storage = np.array([300.0, 300.0])
     air = Air(
         rooms=1,
@@ -105,12 +105,12 @@ def solve(s: Steady) -> Found:
         share_space=np.array([s.floor_share]),
         space_below=np.array([1], dtype=np.int64),
         share_out=np.array([1.0]),
-        link_from=np.zeros(0, dtype=np.int64),
-        link_to=np.zeros(0, dtype=np.int64),
+        link_from=np.zeros(0, dtype=np.uint64),
+        link_to=np.zeros(0, dtype=np.uint64),
         airing_flow=np.zeros(1),
     )
     none = np.zeros(0)
-    no_room = np.zeros(0, dtype=np.int64)
+    no_room = np.zeros(0, dtype=np.uint64)
     ducts = DuctNet(
         present=1 if s.ducted else 0,
         space=1 if s.ducted else -1,
@@ -134,7 +134,7 @@ def solve(s: Steady) -> Found:
         s.heat * year, s.heat * year, 0 * year, 0 * year, 0 * year, 20.0 * year, 90.0 * year
     )
     emitters = Emitters(
-        room=no_room if s.ducted else np.zeros(1, dtype=np.int64),
+        room=no_room if s.ducted else np.zeros(1, dtype=np.uint64),
         group=np.full(0 if s.ducted else 1, -1, dtype=np.int64),
         bleed=np.zeros(0 if s.ducted else 1),
         group_heat=np.zeros((HOURS, 0)),
@@ -147,7 +147,7 @@ def solve(s: Steady) -> Found:
     vents = np.zeros((HOURS, 2))
     vents[:, 1] = vent_flow(s.vent_area, 0.05, s.wind, PERIMETER)
     steps = Year(
-        order=np.arange(HOURS, dtype=np.int64),
+        order=np.arange(HOURS, dtype=np.uint64),
         recorded_from=0,
         outdoor=s.outdoor * year,
         wind=s.wind * year,
@@ -175,7 +175,7 @@ def solve(s: Steady) -> Found:
     )
     doors = Doors(no_room, no_room, none, none, none, no_room)
     model = Model(chains, reduce(chains, storage, [], 1), air, doors, ducts)
-    run_year(model, Drive(plant, emitters, steps), record, memory(model, count))
+    run_year(model, Drive(plant, emitters, steps), record, memory(model, emitters.room))
     heat = float(record.main[-1] + record.emitted[-1].sum())
     return Found(
         crawlspace=float(record.air[-1, 1]),

@@ -17,6 +17,7 @@ from costcompare.simulation import (
     setpoints_as_wanted,
     simulate_home,
 )
+from costcompare.simulation.hour import HELD
 from costcompare.weather import Weather
 
 
@@ -98,7 +99,7 @@ def test_the_thermostat_is_held_while_the_furnace_can(name: str) -> None:
     held = (year.run_fraction > 0.0) & (year.run_fraction < 0.999) & (year.cooling <= 0.0)
     setting = {home.thermostat.wanted, home.thermostat.wanted_night}
     nearest = np.min([np.abs(year.room_temperature[held, room] - s) for s in setting], axis=0)
-    assert nearest.max() < 1e-3
+    assert nearest.max() < HELD
 
 
 @pytest.mark.parametrize("name", example_names())
