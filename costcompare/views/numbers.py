@@ -68,6 +68,12 @@ def currency() -> str:
     return _writing.get().currency
 
 
+def money_prefix() -> str:
+    """What stands before an amount: the sign of money, letters apart from it: ``CHF 1,870``."""
+    sign = currency()
+    return f"{sign}\N{NO-BREAK SPACE}" if sign[-1:].isalpha() else sign
+
+
 def degree_unit() -> str:
     """The unit of temperatures that is being written."""
     return "°C" if in_si() else "°F"
@@ -330,10 +336,7 @@ def _nearest(number: float, step: int) -> float:
 
 def _money(usd: float, decimals: int = 0) -> str:
     sign = MINUS if round(usd, decimals) < 0.0 else ""
-    sign_of_money = currency()
-    # Letters stand apart from the figure by a space that does not break: CHF 1,870.
-    sign_of_money += "\N{NO-BREAK SPACE}" if sign_of_money[-1:].isalpha() else ""
-    return f"{sign}{sign_of_money}{abs(usd):,.{decimals}f}"
+    return f"{sign}{money_prefix()}{abs(usd):,.{decimals}f}"
 
 
 def _signed(number: float, decimals: int = 0) -> str:

@@ -18,6 +18,7 @@ from costcompare.views.dashboard.browser_side import answered_in_browser
 from costcompare.views.dashboard.showing import shown_choice, shown_home
 from costcompare.views.dashboard.skeleton import PATIENCE
 from costcompare.views.dashboard.workbench import SETTINGS_DEGF, Workbench
+from costcompare.views.dashboard.writing import in_its_money
 from costcompare.views.wording.changing import change_answer
 from costcompare.views.wording.naming import choosable
 
@@ -131,13 +132,15 @@ def _register_working_out(app: Dash, bench: Workbench) -> None:
             return same, same, same, same, "\n".join(failure_words(error)), ""
         names = choosable(worked.comparison)
         old = shown_home(bench, before)
+        with in_its_money(worked.comparison):
+            changed = change_answer(old.comparison, worked.comparison) if old else ""
         return (
             {"key": worked.key, "document": document},
             [{"value": name, "label": name} for name in names],
             chosen if chosen in names else names[0],
             worked.comparison.title,
             "",
-            change_answer(old.comparison, worked.comparison) if old else "",
+            changed,
         )
 
 
@@ -163,8 +166,9 @@ def _register_sweep(app: Dash, bench: Workbench) -> None:
         if there < of:
             return swept, no_update, no_update
         whole = bench.swept(known, name)
-        book = make_book(known.comparison, whole, name, known.key)
-        return swept, book, filling.setting_table(whole, name)
+        with in_its_money(known.comparison):
+            book = make_book(known.comparison, whole, name, known.key)
+            return swept, book, filling.setting_table(whole, name)
 
     answered_in_browser(
         app,

@@ -11,6 +11,7 @@ from costcompare.views.dashboard import pieces
 from costcompare.views.dashboard.browser_side import answered_in_browser
 from costcompare.views.dashboard.showing import shown_choice
 from costcompare.views.dashboard.workbench import Workbench
+from costcompare.views.dashboard.writing import in_its_money
 from costcompare.views.figures.drivers import driver_bars
 from costcompare.views.ranges_page import choice_rows
 from costcompare.views.wording import sureness
@@ -41,7 +42,10 @@ def register(app: Dash, bench: Workbench) -> None:
         known, name = shown
         share, whole = bench.ranges_on(known)
         ranged = {"key": known.key, "choice": name, "share": share}
-        return ranged, *((no_update,) * 7 if whole is None else range_part(whole, name))
+        if whole is None:
+            return ranged, *(no_update,) * 7
+        with in_its_money(whole):
+            return ranged, *range_part(whole, name)
 
     answered_in_browser(
         app,

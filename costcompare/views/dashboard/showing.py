@@ -24,6 +24,7 @@ from costcompare.views.dashboard.onlookers import CONTRACTOR
 from costcompare.views.dashboard.places import tree_of
 from costcompare.views.dashboard.skeleton import PATIENCE_WITH_SETTINGS
 from costcompare.views.dashboard.workbench import Workbench, Worked
+from costcompare.views.dashboard.writing import in_its_money
 from costcompare.views.wording.headline import headline
 from costcompare.views.wording.naming import choosable
 
@@ -187,7 +188,8 @@ def _fill_trade(app: Dash, bench: Workbench) -> None:
         if shown is None:
             return no_update
         try:
-            return trade_part(*bench.trade(*shown))
+            with in_its_money(shown[0].comparison):
+                return trade_part(*bench.trade(*shown))
         except CostCompareError:
             return no_update
 
@@ -204,7 +206,10 @@ def _fill_for_home(
     )
     def show(worked: Any) -> Any:
         known = shown_home(bench, worked)
-        return no_update if known is None else fill(known)
+        if known is None:
+            return no_update
+        with in_its_money(known.comparison):
+            return fill(known)
 
 
 def _fill_for_choice(
@@ -225,4 +230,7 @@ def _fill_for_choice(
     def show(worked: Any, name: str | None, **at: Any) -> Any:
         shown = shown_choice(bench, worked, name)
         known = all(warmth in (AS_LIVED, AS_WANTED) for warmth in at.values())
-        return no_update if shown is None or not known else fill(*shown, **at)
+        if shown is None or not known:
+            return no_update
+        with in_its_money(shown[0].comparison):
+            return fill(*shown, **at)

@@ -10,7 +10,8 @@ from plotly.subplots import make_subplots
 
 from costcompare.comparison import AS_WANTED, Comparison
 from costcompare.thermostat import SettingYear, Sweep, SweepChoice
-from costcompare.views.figures.look import CHOSEN, GRID, NOW, TEMPLATE, panel_title
+from costcompare.views import numbers
+from costcompare.views.figures.look import CHOSEN, GRID, NOW, TEMPLATE, as_text, panel_title
 from costcompare.views.wording.headline import YearShown, year_of_choice, year_of_setting
 from costcompare.views.wording.setting import swept
 
@@ -77,7 +78,14 @@ def _chart(
     )
     first, last = sweep.settings_degf[0], sweep.settings_degf[-1]
     figure.update_xaxes(range=[first - 0.5, last + 0.5], ticksuffix=" °F", dtick=4, tick0=first)
-    figure.update_yaxes(row=1, tickformat="$,.0f", rangemode="tozero", nticks=5)
+    # A bill is never below 0, so that the sign of money may simply stand before the number.
+    figure.update_yaxes(
+        row=1,
+        tickformat=",.0f",
+        tickprefix=as_text(numbers.money_prefix()),
+        rangemode="tozero",
+        nticks=5,
+    )
     figure.update_yaxes(row=2, range=[0, 104], tickvals=[0, 50, 100])
     return figure
 
@@ -105,8 +113,9 @@ def _years(choice: SweepChoice, *, held: bool) -> list[SettingYear]:
 
 
 def _curves(figure: go.Figure, years: list[SettingYear], colour: str, label: str) -> None:
+    money = as_text(numbers.money_prefix())
     values = (
-        (1, [year.bill_usd for year in years], "%{y:$,.0f} a year"),
+        (1, [year.bill_usd for year in years], f"{money}%{{y:,.0f}} a year"),
         (2, [_of_100(year_of_setting(year, "")) for year in years], "%{y:.0f} of 100 hours warm"),
     )
     for row, y, words in values:

@@ -89,7 +89,7 @@ def field(asked: Asked, question: Question, choices: Choices | None = None) -> T
     return node(
         "div",
         [
-            node("label", question.label, for_=identity),
+            node("label", in_money(question.label), for_=identity),
             *hint,
             node("div", row, class_="ask-row"),
             node("p", taken_words(asked, question.at), id=f"{identity}-taken", class_="taken"),
@@ -99,6 +99,11 @@ def field(asked: Asked, question: Question, choices: Choices | None = None) -> T
         class_="ask",
         data_field=identity,
     )
+
+
+def in_money(label: str) -> str:
+    """A label with the sign of money of the case."""
+    return label.replace("$", numbers.currency())
 
 
 def _box(asked: Asked, question: Question, choices: Choices | None, notes: Sequence[str]) -> Tree:
@@ -158,7 +163,7 @@ def _known_box(asked: Asked, question: Question) -> Tree:
         id=f"{place_id(question.at)}-known",
         class_="known-box",
         data_known_of=place_id(question.at),
-        aria_label=f"How you know it: {question.label}",
+        aria_label=f"How you know it: {in_money(question.label)}",
     )
 
 

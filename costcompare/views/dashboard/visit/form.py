@@ -14,6 +14,7 @@ from costcompare.views.dashboard.visit.fields import (
     button,
     fact_words,
     field,
+    in_money,
     place_id,
 )
 from costcompare.views.dashboard.visit.form_rows import (
@@ -124,7 +125,13 @@ def _ask_first(asked: Asked) -> Tree:
         node(
             "li",
             [
-                node("button", label, type="button", class_="link-button", data_goto=place_id(at)),
+                node(
+                    "button",
+                    in_money(label),
+                    type="button",
+                    class_="link-button",
+                    data_goto=place_id(at),
+                ),
                 node("span", f"{_now(asked, at)}; {why}."),
             ],
         )

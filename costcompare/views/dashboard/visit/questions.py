@@ -91,7 +91,7 @@ STOPS = (
     Stop(
         "price",
         "The price on the bill",
-        "Every figure in dollars comes from it; it stands on the last bill.",
+        "Every amount comes from it; it stands on the last bill.",
         (
             _ask("tariff.price", "Price of electricity, $/kWh"),
             _ask("tariff.customer_charge", "Fixed charge, $/month"),
@@ -172,8 +172,8 @@ FIRST = (
     ("site.latitude", "the winter comes from the place"),
     ("site.longitude", "the winter comes from the place"),
     ("house.floor_area", "every loss grows with it"),
-    ("tariff.price", "every dollar comes from it"),
-    ("tariff.tiers.0.price", "every dollar comes from it"),
+    ("tariff.price", "every amount comes from it"),
+    ("tariff.tiers.0.price", "every amount comes from it"),
     ("house.wall_insulation", "walls lose more than anything else in most older homes"),
     ("house.air_leakage_at_50_pa", "it cannot be seen, and a test settles it"),
     ("today.ducts.condition", "it decides how much heat never reaches a room"),
