@@ -109,7 +109,7 @@ def coldest_day(result: HourlyResult) -> Day:
     """The day of standard time with the lowest mean outdoor temperature, hour by hour."""
     midnights = np.flatnonzero(result.index.hour.to_numpy() == 0)
     starts = midnights[midnights + 24 <= len(result.index)]
-    daily = [result.outdoor_temperature[start : start + 24].mean() for start in starts]
+    daily = result.outdoor_temperature[starts[:, np.newaxis] + np.arange(24)].mean(axis=1)
     start = int(starts[int(np.argmin(daily))])
     day = slice(start, start + 24)
     stamp = result.index[start]

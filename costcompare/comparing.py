@@ -6,6 +6,7 @@ import os
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from costcompare import comfort
 from costcompare.billing.tariff import YearBill, year_bill
@@ -41,6 +42,7 @@ from costcompare.summary import (
 from costcompare.tonight import hours_by_outdoors
 from costcompare.underfloor import crawlspace_year
 from costcompare.weather import Weather, read_weather, typical_year
+from costcompare.weather.typical import Winter
 
 Progress = Callable[[str, float], None]
 """Called with what has been done and the share of the work behind it, 0 to 1"""
@@ -146,13 +148,19 @@ def weather_of(case: Case) -> Weather:
         if case.directory is not None and not path.is_absolute():
             path = case.directory / path
         return replace(read_weather(path), source=wish.source)
-    return typical_year(
-        site.latitude,
-        site.longitude,
-        site.elevation,
-        winter=wish.winter,
-        calendar_year=wish.calendar_year,
-    )
+    return _typical(site.latitude, site.longitude, site.elevation, wish.winter, wish.calendar_year)
+
+
+@lru_cache(maxsize=16)
+def _typical(
+    latitude: float,
+    longitude: float,
+    elevation: float | None,
+    winter: Winter,
+    calendar_year: int,
+) -> Weather:
+    """The same made year for all cases at a place: its sun is worked out once."""
+    return typical_year(latitude, longitude, elevation, winter=winter, calendar_year=calendar_year)
 
 
 def _plans(case: Case) -> list[_Plan]:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import numpy as np
 
-from costcompare.billing.tariff import YearBill, year_bill
+from costcompare.billing.tariff import YearBill
+from costcompare.billing.tariff_year import year_bills
 from costcompare.case.facts import Tariff
 from costcompare.comparison import OutdoorHour
 from costcompare.simulation import HourlyResult
@@ -26,23 +27,25 @@ def hours_by_outdoors(
     outdoors = year.outdoor_temperature * 1.8 + 32.0
     nearest = STEP_DEGF * np.floor(outdoors / STEP_DEGF + 0.5)
     heating = np.where(year.equipment_heat > 0.0, year.heating + year.fan, 0.0)
-    found = []
+    gathered = []
     for degf in np.unique(nearest):
         those = (nearest == degf) & (heating > 0.0)
         hours = int((nearest == degf).sum())
-        if hours < FEWEST_HOURS or those.sum() < FEWEST_HOURS:
-            continue
-        without = np.where(those, year.electricity - heating, year.electricity)
-        less = year_bill(tariff, without / 1000.0, year.index, time_zone).total_usd
-        found.append(
-            OutdoorHour(
-                outdoor_degf=float(degf),
-                hours=hours,
-                heating_kw=float(heating[those].sum()) / hours / 1000.0,
-                usd_per_hour=(bill.total_usd - less) / hours,
-            )
+        if hours >= FEWEST_HOURS and those.sum() >= FEWEST_HOURS:
+            gathered.append((float(degf), hours, np.where(those, heating, 0.0)))
+    if not gathered:
+        return ()
+    without = np.array([year.electricity - heat for _, _, heat in gathered]) / 1000.0
+    less = year_bills(tariff, without, year.index, time_zone).total_usd
+    return tuple(
+        OutdoorHour(
+            outdoor_degf=degf,
+            hours=hours,
+            heating_kw=float(heat.sum()) / hours / 1000.0,
+            usd_per_hour=(bill.total_usd - float(usd)) / hours,
         )
-    return tuple(found)
+        for (degf, hours, heat), usd in zip(gathered, less, strict=True)
+    )
 
 
 def at_outdoors(hours: tuple[OutdoorHour, ...], outdoor_degf: float) -> float | None:

@@ -65,7 +65,8 @@ def coldest_night(air: Floats, hour: NDArray[np.int64]) -> float:
     """Lowest mean of the hours from 22:00 to 6:00 [degC]; ``hour`` is that of each value."""
     starts = np.flatnonzero(hour == NIGHT_FROM)
     starts = starts[starts + NIGHT_HOURS <= air.shape[0]]
-    return float(min(air[start : start + NIGHT_HOURS].mean() for start in starts))
+    nights = air[starts[:, np.newaxis] + np.arange(NIGHT_HOURS)]
+    return float(nights.mean(axis=1).min())
 
 
 def floor_face(home: Home, year: HourlyResult) -> Floats:
