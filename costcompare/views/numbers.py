@@ -74,6 +74,11 @@ def money_prefix() -> str:
     return f"{sign}\N{NO-BREAK SPACE}" if sign[-1:].isalpha() else sign
 
 
+def in_money(text: str) -> str:
+    """A unit or a label with the sign of money that is being written: ``€/kWh`` for ``$/kWh``."""
+    return text.replace("$", currency())
+
+
 def degree_unit() -> str:
     """The unit of temperatures that is being written."""
     return "°C" if in_si() else "°F"

@@ -151,4 +151,4 @@ def fact_value(fact: FactLine) -> str:
         return "yes" if value else "no"
     if isinstance(value, str):
         return value
-    return f"{numbers.quantity(value)} {fact.unit}".strip()
+    return f"{numbers.quantity(value)} {numbers.in_money(fact.unit)}".strip()

@@ -89,7 +89,7 @@ def field(asked: Asked, question: Question, choices: Choices | None = None) -> T
     return node(
         "div",
         [
-            node("label", in_money(question.label), for_=identity),
+            node("label", numbers.in_money(question.label), for_=identity),
             *hint,
             node("div", row, class_="ask-row"),
             node("p", taken_words(asked, question.at), id=f"{identity}-taken", class_="taken"),
@@ -99,11 +99,6 @@ def field(asked: Asked, question: Question, choices: Choices | None = None) -> T
         class_="ask",
         data_field=identity,
     )
-
-
-def in_money(label: str) -> str:
-    """A label with the sign of money of the case."""
-    return label.replace("$", numbers.currency())
 
 
 def _box(asked: Asked, question: Question, choices: Choices | None, notes: Sequence[str]) -> Tree:
@@ -163,7 +158,7 @@ def _known_box(asked: Asked, question: Question) -> Tree:
         id=f"{place_id(question.at)}-known",
         class_="known-box",
         data_known_of=place_id(question.at),
-        aria_label=f"How you know it: {in_money(question.label)}",
+        aria_label=f"How you know it: {numbers.in_money(question.label)}",
     )
 
 
@@ -203,7 +198,7 @@ def fact_words(fact: Fact) -> str:
         return f"R-{numbers.quantity(value)}"
     if not fact.unit:
         return f"{value:g}"
-    return f"{numbers.quantity(value)} {fact.unit}"
+    return f"{numbers.quantity(value)} {numbers.in_money(fact.unit)}"
 
 
 def button(words: str, do: str, at: Location = (), *, text: str = "", about: str = "") -> Tree:

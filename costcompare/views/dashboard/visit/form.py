@@ -7,6 +7,7 @@ from typing import Any
 
 from costcompare.case.facts import Case
 from costcompare.case.paths import Location
+from costcompare.views import numbers
 from costcompare.views.dashboard.pieces import Tree, node
 from costcompare.views.dashboard.visit.answers import text_at
 from costcompare.views.dashboard.visit.fields import (
@@ -14,7 +15,6 @@ from costcompare.views.dashboard.visit.fields import (
     button,
     fact_words,
     field,
-    in_money,
     place_id,
 )
 from costcompare.views.dashboard.visit.form_rows import (
@@ -127,7 +127,7 @@ def _ask_first(asked: Asked) -> Tree:
             [
                 node(
                     "button",
-                    in_money(label),
+                    numbers.in_money(label),
                     type="button",
                     class_="link-button",
                     data_goto=place_id(at),
