@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+import tomllib
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
@@ -15,6 +16,8 @@ from costcompare.benchmark.machine import Computer, computer, memory_mb, peak_fl
 from costcompare.benchmark.plain_loop import plain_loop
 from costcompare.case import read_case
 from costcompare.case.facts import Case, Home
+from costcompare.case.new import new_case
+from costcompare.case.read import case_from_document
 from costcompare.comfort import comfort_limits
 from costcompare.comparing import setpoints, weather_of
 from costcompare.comparison import AS_LIVED
@@ -31,6 +34,9 @@ BEST_OF = 5
 INTEGRATED_DAYS, SETTLING_DAYS = 5, 2
 """Days from 1 January that the integrator runs, and how many of them before heat is compared"""
 PLAIN_HOURS = 48
+BEDROOMS = (1, 2, 4, 6, 8)
+FIRST_AREA, AREA_A_BEDROOM = 700, 330
+"""[ft2] of homes laid out to see how time goes with rooms (judgement)"""
 SPREAD = 0.2
 """Members of an ensemble differ: their air leakage lies within this share of the case's"""
 
@@ -207,7 +213,10 @@ def _integrated(
         )
         for n in range(BEST_OF)
     ]
-    year = drive.year._replace(order=np.arange(len(stretch), dtype=np.uint64), recorded_from=0)
+    # The integrator opens no windows.
+    never = np.full(len(drive.year.outdoor), np.inf)
+    order = np.arange(len(stretch), dtype=np.uint64)
+    year = drive.year._replace(order=order, recorded_from=0, airing_above=never)
     ours = step_through(replace(assembly, drive=drive._replace(year=year)), explained=False)
     heating = float((ours.main + ours.strips)[counted : len(stretch)].sum()) / 1000.0
     return _Solved(min(one.seconds for one in done), heating / done[0].heating_kwh - 1.0)
@@ -240,16 +249,26 @@ def _ensembles(
 
 
 def _growth(case: Case, around: Environment) -> tuple[Growth, ...]:
-    """One house-year of each choice, and of homes with fewer rooms."""
+    """One house-year of each choice, and of homes with few and many rooms at the same place."""
+    systems = [("today", case.home, case.today)]
+    systems += [(option.name, option.home, option.system) for option in case.options]
+    for bedrooms in BEDROOMS:
+        laid_out = _laid_out(bedrooms)
+        systems.append((f"today, number of bedrooms: {bedrooms}", laid_out.home, laid_out.today))
     found = []
-    for number, option in enumerate((case.today, *(o.system for o in case.options))):
-        home = case.home if number == 0 else case.options[number - 1].home
-        name = "today" if number == 0 else case.options[number - 1].name
-        run = Run(home, option, setpoints(home, AS_LIVED))
+    for name, home, system in systems:
+        run = Run(home, system, setpoints(home, AS_LIVED))
         simulate_years([run], around.weather)
         taken = min(_seconds(partial(simulate_years, [run], around.weather)) for _ in "123")
         found.append(Growth(name, len(home.rooms), 1000.0 * taken))
     return tuple(found)
+
+
+def _laid_out(bedrooms: int) -> Case:
+    """A home of so many bedrooms, its rooms laid out as for any new case."""
+    area = f"{FIRST_AREA + bedrooms * AREA_A_BEDROOM} ft2"
+    text = new_case(bedrooms=bedrooms, floor_area=area)
+    return case_from_document(tomllib.loads(text))
 
 
 def _operations(assembly: Assembly, solutions: float) -> float:

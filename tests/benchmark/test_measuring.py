@@ -42,7 +42,9 @@ def test_every_figure_is_there() -> None:
     one = found()
     assert [(e.members, e.threads) for e in one.ensembles] == [(1, 1), (1, 2), (3, 1), (3, 2)]
     assert one.growth[0].what == "today"
-    assert len(one.growth) == 6
+    assert len(one.growth) == 6 + len(measuring.BEDROOMS)
+    rooms = [growth.count for growth in one.growth[6:]]
+    assert rooms == sorted(set(rooms))
     assert 1.0 <= one.solutions_an_hour < 10.0
     for name in ("times_faster_than_solve_ivp", "times_faster_than_numpy_loop", "share_of_peak"):
         assert math.isfinite(getattr(one, name))
