@@ -12,7 +12,7 @@ from costcompare.case.facts import Case
 from costcompare.case.new import FACTS
 from costcompare.case.paths import Location, copied
 from costcompare.errors import CaseError, Fault
-from costcompare.views.dashboard.visit import answers, listed, prices, proposals
+from costcompare.views.dashboard.visit import answers, listed, money_rows, prices, proposals
 from costcompare.views.dashboard.visit.answers import Doc
 
 LONGEST_TEXT = 400
@@ -67,6 +67,9 @@ def new_visit() -> Doc:
 def _say(document: Mapping[str, Any], _case: Case, edit: Edit) -> Doc:
     if not edit.at:
         raise CaseError([Fault("the form", "this change cannot be understood")])
+    if edit.text.strip() and edit.known != answers.UNKNOWN:
+        for other in money_rows.outdated_by(document, edit.at):
+            document = answers.without(document, other)
     return answers.answered(document, edit.at, edit.text, edit.known)
 
 
@@ -111,6 +114,6 @@ DEEDS: Mapping[str, Deed] = {
     "add head": lambda document, case, edit: proposals.with_head_added(document, case, edit.at),
     "add block": lambda document, _case, _edit: prices.with_block_added(document),
     "one price": lambda document, _case, _edit: prices.with_one_price(document),
-    "add incentive": lambda document, case, _edit: prices.with_incentive_added(document, case),
+    "add row": lambda document, case, edit: money_rows.with_row_added(document, case, edit.text),
 }
 """What can be done; ``document`` and ``case`` are those before it"""

@@ -19,7 +19,7 @@ from costcompare.views.dashboard.visit.fields import (
 )
 from costcompare.views.dashboard.visit.form_rows import (
     doorway_rows,
-    incentive_rows,
+    money_rows,
     option_rows,
     room_rows,
 )
@@ -52,7 +52,7 @@ def _stops(asked: Asked) -> Iterator[Tree]:
     number = 0
     for number, stop in enumerate(STOPS, 1):
         questions = [question for question in stop.questions if fits(asked.case, question.at)]
-        extra = price_blocks(asked) if stop.key == "price" else []
+        extra = price_rows(asked) if stop.key == "price" else []
         yield _stop(asked, number, (stop.key, stop.name, stop.about), questions, extra)
     rows = (
         (
@@ -72,7 +72,7 @@ def _stops(asked: Asked) -> Iterator[Tree]:
         number += 1
         yield _stop(asked, number, head, (), trees)
     head = (MONEY.key, MONEY.name, MONEY.about)
-    yield _stop(asked, number + 1, head, MONEY.questions, incentive_rows(asked))
+    yield _stop(asked, number + 1, head, MONEY.questions, _rows_of(asked, MONEY_ROWS))
 
 
 def _stop(
@@ -199,12 +199,25 @@ def choices_for(asked: Asked, at: Location) -> list[tuple[str, str]] | None:
     return None
 
 
+PRICE_ROWS = ("time of day", "demand", "rider")
+MONEY_ROWS = ("incentive", "way to pay", "old system", "emissions")
+
+
+def price_rows(asked: Asked) -> list[Tree]:
+    """Blocks of prices, then times of day, demand charges and amounts on top."""
+    return [*price_blocks(asked), *_rows_of(asked, PRICE_ROWS)]
+
+
+def _rows_of(asked: Asked, names: Iterable[str]) -> list[Tree]:
+    return [tree for name in names for tree in money_rows(asked, name)]
+
+
 def price_blocks(asked: Asked) -> list[Tree]:
     """Blocks of prices, one under the other, and how to get more or one price."""
     tariff = asked.document.get("tariff")
     table = tariff if isinstance(tariff, Mapping) else {}
-    if "seasons" in table or "periods" in table:
-        words = "This tariff has seasons or times of day: change them in the case file."
+    if "seasons" in table:
+        words = "This tariff has seasons: change their prices in the case file."
         return [node("p", words, class_="aside")]
     if not has_blocks(asked.document):
         return [button("The price changes above some use", "add block")]

@@ -1,4 +1,4 @@
-"""Rows of the visit form that come and go: rooms, doorways, options, incentives."""
+"""Rows of the visit form that come and go: rooms, doorways, options, prices, money."""
 
 from __future__ import annotations
 
@@ -20,6 +20,7 @@ from costcompare.views.dashboard.visit.fields import (
 )
 from costcompare.views.dashboard.visit.form_options import option_fields
 from costcompare.views.dashboard.visit.listed import rows_of
+from costcompare.views.dashboard.visit.money_rows import ROW_KINDS, RowKind
 from costcompare.views.dashboard.visit.proposals import MOST_OPTIONS, kinds_for
 from costcompare.views.dashboard.visit.questions import Question
 from costcompare.views.wording.naming import capital, listed
@@ -152,7 +153,7 @@ def _doorway(asked: Asked, number: int) -> Tree:
     return node("fieldset", [legend, node("div", cells, class_="compass"), small_buttons(remove)])
 
 
-# ---------------------------------------------------------------- options and incentives
+# ---------------------------------------------------------------- options and money
 
 
 def option_rows(asked: Asked) -> list[Tree]:
@@ -185,19 +186,34 @@ def _option(asked: Asked, number: int, row: Mapping[str, Any]) -> Tree:
     return row_card(at, name, inside, note=text_at(asked.document, (*at, "installed_cost")))
 
 
-def incentive_rows(asked: Asked) -> Iterator[Tree]:
-    """Rebates and credits, each with how sure it is."""
-    incentives = value_at(asked.document, ("money", "incentives"))
-    rows = incentives if isinstance(incentives, list) else []
+def money_rows(asked: Asked, name: str) -> Iterator[Tree]:
+    """Every row of one kind of money or price, and the button for one more."""
+    kind = ROW_KINDS[name]
+    held = value_at(asked.document, kind.at)
+    rows = held if isinstance(held, list) else []
+    if not kind.is_list and isinstance(held, Mapping):
+        fields = _money_fields(asked, kind, kind.at)
+        away = button(f"Without the {kind.one}", "forget", kind.at)
+        yield row_card(kind.at, capital(kind.one), [*fields, small_buttons(away)])
+        return
     for number, row in enumerate(rows):
-        at: Location = ("money", "incentives", number)
-        name = row_name(row)
-        fields = [
-            field(asked, Question((*at, "name"), "Name of this incentive", plain=True)),
-            field(asked, Question((*at, "amount"), "Amount, $")),
-            field(asked, Question((*at, "status"), "How sure", plain=True)),
-            field(asked, Question((*at, "expires"), "Ends on", "such as 2027-09-30", plain=True)),
-            small_buttons(button("Remove this incentive", "remove row", at, about=name)),
-        ]
-        yield row_card(at, name, fields, note=text_at(asked.document, (*at, "amount")))
-    yield small_buttons(button("Add a rebate or credit", "add incentive"))
+        at: Location = (*kind.at, number)
+        words = row_name(row) or f"{kind.one} {number + 1}"
+        away = button(f"Remove this {kind.one}", "remove row", at, about=words)
+        inside = [*_money_fields(asked, kind, at), small_buttons(away)]
+        yield row_card(at, words, inside, note=_money_note(asked, at))
+    article = "an" if kind.one[0] in "aeiou" else "a"
+    yield small_buttons(button(f"Add {article} {kind.one}", "add row", text=name))
+
+
+def _money_fields(asked: Asked, kind: RowKind, at: Location) -> list[Tree]:
+    return [
+        field(asked, Question((*at, key), label, hint, plain=True))
+        for key, label, hint in kind.asks
+    ]
+
+
+def _money_note(asked: Asked, at: Location) -> str:
+    """The figure of a row beside its name."""
+    told = (text_at(asked.document, (*at, key)) for key in ("amount", "price", "rate", "per_kwh"))
+    return next((text for text in told if text), "")

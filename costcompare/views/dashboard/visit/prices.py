@@ -1,15 +1,13 @@
-"""Blocks of a tariff and incentives of a case document."""
+"""Blocks of a tariff of a case document."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from typing import Any
 
-from costcompare.case.facts import Case
 from costcompare.case.paths import copied
 from costcompare.errors import CaseError, Fault
 from costcompare.views.dashboard.visit.answers import Doc, value_at
-from costcompare.views.dashboard.visit.listed import fresh_name
 
 FIRST_BLOCK = "800 kWh/month"
 """Where a first block ends until somebody reads it off the bill (judgement: a common size)"""
@@ -58,19 +56,6 @@ def _tariff(document: Doc) -> Doc:
     if not isinstance(tariff, dict):
         raise CaseError([Fault("tariff", "is needed")])
     return tariff
-
-
-def with_incentive_added(document: Mapping[str, Any], case: Case) -> Doc:
-    """The document with one more incentive, for every option and not yet confirmed."""
-    changed: Doc = copied(document)
-    money = changed.setdefault("money", {})
-    rows = money.get("incentives") or []
-    if len(rows) >= MOST_BLOCKS * 2:
-        raise CaseError([Fault("money.incentives", "the form takes 12 incentives at most")])
-    taken = [incentive.name for incentive in case.money.incentives]
-    row = {"name": fresh_name("rebate", taken), "amount": "500 $", "status": "unknown"}
-    money["incentives"] = [*rows, row]
-    return changed
 
 
 def has_blocks(document: Mapping[str, Any]) -> bool:

@@ -96,7 +96,10 @@ STOPS = (
             _ask("tariff.price", "Price of electricity, $/kWh"),
             _ask("tariff.customer_charge", "Fixed charge, $/month"),
             _ask("tariff.tax", "Taxes on the bill, %"),
+            _ask("tariff.daily_charge", "Fixed charge by the day, $/day", finer=True),
             _ask("tariff.minimum_bill", "Smallest bill, $/month", finer=True),
+            _ask("tariff.name", "Name of the tariff", finer=True),
+            _ask("tariff.currency", "Sign of money", "such as €; nothing is converted", finer=True),
         ),
     ),
     Stop(
@@ -163,6 +166,8 @@ MONEY = Stop(
         _ask("money.study_years", "Years to look ahead"),
         _ask("money.discount_rate", "Interest above inflation, %"),
         _ask("money.price_growth", "Growth of the price of electricity above inflation, %"),
+        _ask("money.move_in_years", "Years until they may move out"),
+        _ask("money.inflation", "Inflation, %", finer=True),
     ),
 )
 

@@ -12,7 +12,6 @@ from costcompare.views.dashboard.visit.deeds import new_visit
 from costcompare.views.dashboard.visit.prices import (
     has_blocks,
     with_block_added,
-    with_incentive_added,
     with_one_price,
 )
 
@@ -41,9 +40,3 @@ def test_blocks_have_an_end() -> None:
         document = with_block_added(document)
     with pytest.raises(CaseError, match="blocks at most"):
         with_block_added(document)
-
-
-def test_an_incentive_is_unknown_until_somebody_confirms_it(opened: Doc) -> None:
-    changed = with_incentive_added(opened, case_from_document(opened))
-    incentive = case_from_document(changed).money.incentives[-1]
-    assert (incentive.name, incentive.status) == ("rebate", "unknown")
