@@ -64,7 +64,7 @@ def _stops(asked: Asked) -> Iterator[Tree]:
             doorway_rows(asked),
         ),
         (
-            ("options", "What could be done", f"Up to {MOST_OPTIONS} options, beside today."),
+            ("options", "What could be done", f"At most {MOST_OPTIONS} options, beside today."),
             option_rows(asked),
         ),
     )
