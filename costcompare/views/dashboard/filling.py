@@ -8,6 +8,7 @@ from costcompare.comparison import Warmth
 from costcompare.thermostat import Sweep
 from costcompare.views import numbers
 from costcompare.views.dashboard import pieces
+from costcompare.views.dashboard.filling_loans import loan_part
 from costcompare.views.dashboard.pieces import node
 from costcompare.views.dashboard.workbench import Worked
 from costcompare.views.drawings import duct_flows, house_section
@@ -156,6 +157,7 @@ def money_part(worked: Worked, name: str, at: Warmth) -> Filled:
             money_answers(comparison, name, at, facts.installed_on), class_="assumptions"
         ),
         "table": _money_table(worked, at),
+        **loan_part(comparison, name, at),
     }
 
 

@@ -78,6 +78,11 @@ MONEY: Places = {
     "basis": ("money-basis", "children"),
     "more": ("money-more-tree", "data"),
     "table": ("money-table-tree", "data"),
+    "loan_class": ("loan", "className"),
+    "loan_answer": ("loan-answer-tree", "data"),
+    "loan_figure": ("loan-figure", "aria-label"),
+    "loan_rows": ("loan-rows-tree", "data"),
+    "loan_table": ("loan-table-tree", "data"),
 }
 SURE: Places = {
     "answer": ("sure-answer", "children"),
@@ -117,6 +122,7 @@ DRAWN = (
     *("money-more", "money-table", "sure-counts", "cautions", "assumptions", "facts-table"),
     *("trade-rooms", "trade-machines", "trade-notes", "trade-circuits", "trade-settings"),
     "trade-questions",
+    *("loan-answer", "loan-rows", "loan-table"),
     *("drivers", "ranges-table"),
 )
 """Places whose elements the browser makes from a tree"""

@@ -192,6 +192,16 @@ def _money() -> list[Any]:
         ),
         figure("money-figure", drawn("money-rows")),
         drawn("savings"),
+        html.Div(
+            [
+                html.H3("Payments beside the saving, in the first year"),
+                drawn("loan-answer"),
+                figure("loan-figure", drawn("loan-rows")),
+                on_demand("Show these numbers as a table", "loan-table"),
+            ],
+            id="loan",
+            className="absent",
+        ),
         html.P(id="incentives-answer", className="aside"),
         html.P(id="money-basis", className="aside"),
         on_demand("Show what a degree, a cold night and the years ahead cost", "money-more"),
