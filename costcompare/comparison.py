@@ -308,6 +308,8 @@ class Range:
     """Warm hours over wanted hours"""
     drivers: tuple[Driver, ...]
     """What drives the bill of today, the first-year saving of an option; the most first"""
+    yearly_position_usd: tuple[Band, ...] = ()
+    """Money out of pocket so far, in today's value, at the end of year 0, 1, …; empty for today"""
 
 
 @dataclass(frozen=True)

@@ -191,6 +191,10 @@ def _with_money(
         simple_payback_years=_years([one.simple_payback_years for one in studied]),
         discounted_payback_years=_years([one.discounted_payback_years for one in studied]),
         net_savings_usd=band(np.array([one.net_savings_usd for one in studied])),
+        yearly_position_usd=tuple(
+            band(np.array(position))
+            for position in zip(*(one.yearly_position_usd for one in studied), strict=True)
+        ),
         chance_of_payback_within_life=sum(back) / len(back),
     )
 

@@ -139,6 +139,11 @@ def test_homes_all_alike_have_no_range() -> None:
     payback = first.range.simple_payback_years.likely
     assert payback == pytest.approx(first.money.simple_payback_years)
     assert first.range.chance_of_payback_within_life == 1.0
+    years = first.range.yearly_position_usd
+    assert [band.likely for band in years] == pytest.approx(first.money.yearly_position_usd)
+    assert all(band.low == band.high for band in years)
+    assert one.choices[0].range is not None
+    assert one.choices[0].range.yearly_position_usd == ()
     assert one.data_quality is not None
     assert one.data_quality.members == 3
 

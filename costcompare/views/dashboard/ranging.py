@@ -9,6 +9,7 @@ from dash import Dash, Input, Output, State, no_update
 from costcompare.comparison import AS_WANTED, Comparison
 from costcompare.views.dashboard import pieces
 from costcompare.views.dashboard.browser_side import answered_in_browser
+from costcompare.views.dashboard.filling_years import years_part
 from costcompare.views.dashboard.showing import shown_choice
 from costcompare.views.dashboard.workbench import Workbench
 from costcompare.views.dashboard.writing import in_its_money
@@ -30,6 +31,11 @@ def register(app: Dash, bench: Workbench) -> None:
         Output("drivers-tree", "data"),
         Output("ranges-hold", "children"),
         Output("ranges-table-tree", "data"),
+        Output("years-range", "className"),
+        Output("years-range-answer", "children"),
+        Output("years-range-figure", "aria-label"),
+        Output("years-range-bars-tree", "data"),
+        Output("years-range-table-tree", "data"),
         Input("range-on", "data"),
         State("worked", "data"),
         State("choice", "value"),
@@ -38,20 +44,22 @@ def register(app: Dash, bench: Workbench) -> None:
     def go_on(_asked: Any, worked: Any, name: Any) -> tuple[Any, ...]:
         shown = shown_choice(bench, worked, name)
         if shown is None:
-            return (no_update,) * 8
+            return (no_update,) * 13
         known, name = shown
         share, whole = bench.ranges_on(known)
         ranged = {"key": known.key, "choice": name, "share": share}
         if whole is None:
-            return ranged, *(no_update,) * 7
+            return ranged, *(no_update,) * 12
         with in_its_money(whole):
-            return ranged, *range_part(whole, name)
+            years = years_part(whole, name, known.case.money.installed_on)
+            return ranged, *range_part(whole, name), *years
 
     answered_in_browser(
         app,
         "rangeOn",
         Output("ranging", "children"),
         Output("ranges", "hidden"),
+        Output("years-range-shown", "hidden"),
         Input("first", "data"),
         Input("ranged", "data"),
         Input("book", "data"),

@@ -123,7 +123,7 @@ DRAWN = (
     *("trade-rooms", "trade-machines", "trade-notes", "trade-circuits", "trade-settings"),
     "trade-questions",
     *("loan-answer", "loan-rows", "loan-table"),
-    *("drivers", "ranges-table"),
+    *("drivers", "ranges-table", "years-range-bars", "years-range-table"),
 )
 """Places whose elements the browser makes from a tree"""
 

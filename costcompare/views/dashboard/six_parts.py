@@ -192,6 +192,7 @@ def _money() -> list[Any]:
         ),
         figure("money-figure", drawn("money-rows")),
         drawn("savings"),
+        html.Div(_years_range(), id="years-range-shown", hidden=True),
         html.Div(
             [
                 html.H3("Payments beside the saving, in the first year"),
@@ -207,6 +208,30 @@ def _money() -> list[Any]:
         on_demand("Show what a degree, a cold night and the years ahead cost", "money-more"),
         on_demand("Show these numbers as a table", "money-table"),
     ]
+
+
+def _years_range() -> html.Div:
+    """The years with their range; ``hidden`` until it is there, ``absent`` where there is none."""
+    return html.Div(
+        [
+            html.H3("How far it may come out otherwise"),
+            html.P(id="years-range-answer"),
+            html.P(
+                "Each bar holds eight of ten homes at the end of that year; the dark line across "
+                "it is the middle, the thin line is 0.",
+                className="aside",
+            ),
+            html.Figure(
+                drawn("years-range-bars"),
+                id="years-range-figure",
+                role="img",
+                **aria(label="Money over the years with its range"),
+            ),
+            on_demand("Show these numbers as a table", "years-range-table"),
+        ],
+        id="years-range",
+        className="absent",
+    )
 
 
 def _sure() -> list[Any]:
