@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import multiprocessing
 import os
+import threading
 from collections.abc import Callable, Iterator
 from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
 from dataclasses import replace
@@ -66,7 +67,7 @@ def run_homes(
     # A process starts anew rather than as a copy: threads of the parent do not copy well.
     context = multiprocessing.get_context("spawn")
     workers = processes or os.cpu_count() or 1
-    with ProcessPoolExecutor(workers, mp_context=context) as pool:
+    with ProcessPoolExecutor(workers, mp_context=context, initializer=end_with_parent) as pool:
         flying: set[Future[HomeDone]] = set()
         try:
             while True:
@@ -83,6 +84,22 @@ def run_homes(
         except BaseException:
             pool.shutdown(wait=False, cancel_futures=True)
             raise
+
+
+def end_with_parent() -> None:
+    """End this process as soon as the one that started it is gone, however it went.
+
+    A worker waits for homes from a parent that was killed until the machine is switched off
+    otherwise: it holds both ends of the line to it.
+    """
+    parent = multiprocessing.parent_process()
+    if parent is not None:
+        threading.Thread(target=_end_after, args=(parent.join,), daemon=True).start()
+
+
+def _end_after(wait_for: Callable[[], None]) -> None:
+    wait_for()
+    os._exit(1)
 
 
 def _left(homes: Listing, done: set[str], version: str) -> Iterator[tuple[HomeOfList, str]]:
