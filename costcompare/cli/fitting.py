@@ -74,6 +74,7 @@ def fit(
                 measured is not None or understood.weather.source == "measured"
             ),
             former_owner=former_owner,
+            members=1,  # what is told needs none drawn
             progress=lambda share: progress("Fitting the house to its bills", share),
         )
     show(fit_page(found.report), found.report, json_target)
