@@ -93,8 +93,8 @@ def _bands(fitting: Fitting) -> tuple[FittedBill, ...]:
             days=bill.days,
             read=bill.read,
             measured_kwh=bill.kwh,
-            said_kwh=_log_normal(float(said[n]), float(wide[n])),
-            computed_kwh=_log_normal(float(computed[n]), float(narrow[n])),
+            said_kwh=band_round(float(said[n]), float(wide[n])),
+            computed_kwh=band_round(float(computed[n]), float(narrow[n])),
             heating_kwh=float(heating[n]),
             error_kwh=float(fitting.found.errors[n]),
         )
@@ -113,8 +113,15 @@ def _agreement(fitting: Fitting) -> tuple[float, float]:
     return nmbe(measured, computed, parameters), cv_rmse(measured, computed, parameters)
 
 
-def _log_normal(middle: float, deviation: float) -> Band:
-    """Eight of ten round a middle that is more than 0, equally far in the logarithm."""
+def band_round(middle: float, deviation: float) -> Band:
+    """Eight of ten round a middle, equally far in the logarithm.
+
+    Where the standard deviation is more than the middle a logarithm says nothing: equally far
+    on either side then, and not below 0.
+    """
+    if deviation > middle:
+        far = Z90 * deviation
+        return Band(max(middle - far, 0.0), max(middle, 0.0), max(middle, 0.0) + far)
     if middle <= 0.0:
         return Band(0.0, 0.0, 0.0)
     factor = math.exp(Z90 * deviation / middle)
@@ -132,7 +139,7 @@ def _yearly(days: Floats, slopes: Floats, fitting: Fitting | None) -> Band:
     of_log = _yearly_slopes(slopes, days[0])
     spread = np.eye(of_log.shape[0]) if fitting is None else fitting.found.covariance
     middle = float(days[0].sum())
-    return _log_normal(middle, middle * math.sqrt(max(float(of_log @ spread @ of_log), 0.0)))
+    return band_round(middle, middle * math.sqrt(max(float(of_log @ spread @ of_log), 0.0)))
 
 
 def _facts(fitting: Fitting) -> tuple[FittedFact, ...]:
