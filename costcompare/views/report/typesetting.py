@@ -22,6 +22,8 @@ STANDARD: Literal["ua-1"] = "ua-1"
 """PDF/UA-1, ISO 14289-1: tagged, every picture with words for those who do not see it"""
 SCALES = tuple(round(1.0 - 0.02 * step, 2) for step in range(13))
 """Sizes that are tried, the largest first, until the document fits"""
+LARGER = (1.08, 1.06, 1.04, 1.02)
+"""Sizes for what fits at 1 and has room left; at 1.06 the text of a report is 9 pt"""
 
 
 @cache
@@ -58,6 +60,10 @@ def _fitted(document: Document, made_on: date | None, pages: int) -> typst.Compi
         tried.append((_pages(compiler), compiler))
         if tried[-1][0] <= pages:
             break
+    if len(tried) == 1:
+        # It takes no page more than it did, and type as large as those pages hold.
+        larger = (_compiler(text, scale) for scale in LARGER)
+        return next((one for one in larger if _pages(one) == tried[0][0]), tried[0][1])
     # Where nothing fits, the largest type of those that take the fewest pages.
     return min(tried, key=lambda one: one[0])[1]
 
