@@ -100,19 +100,15 @@ def compared(
     ``members`` homes make the ranges; none are made for 0.
     """
     from costcompare.comparing import compare
-    from costcompare.fitting import fitted_to_own_bills
+    from costcompare.fitting import compare_fitted, fitted_to_own_bills
+    from costcompare.views.wording.fitting import with_fit_told
 
     fitted = fitted_to_own_bills(case, weather, members=max(members, 1), progress=progress)
-    house = case if fitted is None else fitted.likely
-    comparison = compare(house, weather=weather, progress=progress)
-    if fitted is not None:
-        from dataclasses import replace
-
-        from costcompare.views.wording.fitting import assumption
-
-        said = (*comparison.assumptions, assumption(fitted.report))
-        bills = len(fitted.report.bills)
-        comparison = replace(comparison, assumptions=said, fitted_bills=bills)
+    if fitted is None:
+        comparison, house = compare(case, weather=weather, progress=progress), case
+    else:
+        told = compare_fitted(fitted, weather=weather, progress=progress)
+        comparison, house = with_fit_told(told, fitted.report), fitted.likely
     if members:
         from costcompare.ranges import with_ranges
 

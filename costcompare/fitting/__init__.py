@@ -24,7 +24,11 @@ from costcompare.billing.reading import Bills, read_bills
 from costcompare.case.facts import Case
 from costcompare.comparing import weather_of
 from costcompare.fitting.house_fit import MEMBERS, fit_house
-from costcompare.fitting.own_bills import fitted_to_own_bills, with_stated_thermostat
+from costcompare.fitting.own_bills import (
+    compare_fitted,
+    fitted_to_own_bills,
+    with_stated_thermostat,
+)
 from costcompare.fitting.results import FittedHouse, HouseFit
 from costcompare.weather import Weather
 
@@ -32,6 +36,7 @@ __all__ = [
     "MEMBERS",
     "FittedHouse",
     "HouseFit",
+    "compare_fitted",
     "fit",
     "fit_house",
     "fitted_to_own_bills",

@@ -7,6 +7,8 @@ from dataclasses import replace
 
 from costcompare.billing.reading import bills_of
 from costcompare.case.facts import Case, Home
+from costcompare.comparing import compare
+from costcompare.comparison import Comparison
 from costcompare.fitting.house_fit import fit_house
 from costcompare.fitting.results import FittedHouse
 from costcompare.weather import Weather
@@ -34,6 +36,14 @@ def fitted_to_own_bills(
         members=members,
         progress=lambda share: tell("Fitting the house to its bills", share),
     )
+
+
+def compare_fitted(
+    fitted: FittedHouse, *, weather: Weather, progress: Told | None = None
+) -> Comparison:
+    """The comparison of a fitted house, which says to how many bills it is fitted."""
+    comparison = compare(fitted.likely, weather=weather, progress=progress)
+    return replace(comparison, fitted_bills=len(fitted.report.bills))
 
 
 def with_stated_thermostat(fitted: Case, stated: Case) -> Case:

@@ -245,3 +245,42 @@ def test_a_file_that_is_no_case_is_explained(page: Page, tmp_path: Path) -> None
         chooser.value.set_files(file)
         expect(page.locator("#faults")).to_contain_text(said)
     expect(page.get_by_role("button", name="Undo")).to_be_disabled()
+
+
+def test_typed_bills_are_set_against_the_house_and_leave_again(page: Page) -> None:
+    before = bill(page)
+    expect(page.locator("#against-bills")).to_be_hidden()
+    open_form(page)
+    page.locator("#stop-bills > summary").click()
+    page.get_by_label("Type or paste bills").fill("no bill at all")
+    page.get_by_role("button", name="Take these bills").click()
+    expect(page.locator("#ask-paste-bills-wrong")).to_contain_text("has no row of headers")
+    page.get_by_label("Type or paste bills").fill(
+        "2026-01-14, 2026-02-13, 5200, 690\n2026-02-13, 2026-03-14, 4400\n"
+    )
+    page.get_by_role("button", name="Take these bills").click()
+    expect(page.locator("#narrowed")).to_contain_text("Took 2 bills.")
+    expect(page.get_by_label("Type or paste bills")).to_have_value("")
+    expect(page.locator("#now")).not_to_have_text(before, timeout=120_000)
+    fitted = bill(page)
+    part = page.locator("#against-bills")
+    expect(part).to_contain_text("2")
+    expect(part.locator("#measured-chart .plot-container")).to_be_attached()
+    expect(page.locator("#stands-on")).to_contain_text("2 real bills")
+    page.get_by_role("button", name="Undo").click()
+    expect(page.locator("#now")).to_have_text(before)
+    expect(part).to_be_hidden()
+    page.get_by_role("button", name="Redo").click()
+    expect(page.locator("#now")).to_have_text(fitted)
+
+
+def test_a_file_of_bills_can_be_taken(page: Page, tmp_path: Path) -> None:
+    file = tmp_path / "bills.csv"
+    file.write_bytes(b"\xef\xbb\xbfAccount 12\r\nStart,End,kWh\r\n12/14/2025,1/14/2026,4800\r\n")
+    open_form(page)
+    page.locator("#stop-bills > summary").click()
+    with page.expect_file_chooser() as chooser:
+        page.get_by_role("button", name="Bills from a file").click()
+    chooser.value.set_files(file)
+    expect(page.locator("#narrowed")).to_contain_text("Took 1 bill.")
+    expect(page.locator("#ask-bills-0-kwh")).to_have_value("4800.0")

@@ -8,8 +8,14 @@ from pathlib import Path
 import pytest
 
 from costcompare.case.bill_facts import StatedBill, StatedBills
+from costcompare.comparing import compare
 from costcompare.errors import InputError
-from costcompare.fitting import fit_house, fitted_to_own_bills, with_stated_thermostat
+from costcompare.fitting import (
+    compare_fitted,
+    fit_house,
+    fitted_to_own_bills,
+    with_stated_thermostat,
+)
 from tests.fitting.conftest import Home
 
 
@@ -33,6 +39,9 @@ def test_the_bills_of_the_case_are_the_bills_of_the_fit(fitted_home: Home) -> No
     assert told[-1] == 1.0
     likely = found.likely
     assert likely.home.thermostat.day != case.home.thermostat.day
+    told_of = compare_fitted(found, weather=fitted_home.weather)
+    assert told_of.fitted_bills == 2
+    assert told_of.today.annual == compare(likely, weather=fitted_home.weather).today.annual
     set_again = with_stated_thermostat(likely, case)
     assert set_again.home.thermostat == case.home.thermostat
     assert set_again.home.house == likely.home.house

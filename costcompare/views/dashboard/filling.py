@@ -57,7 +57,7 @@ def bill_part(worked: Worked) -> Filled:
 
 
 def _ducts(worked: Worked) -> Filled:
-    ducts, today = worked.comparison.today.ducts, worked.case.today.ducts
+    ducts, today = worked.comparison.today.ducts, worked.house.today.ducts
     if ducts is None or today is None:
         return {
             "ducts_class": "absent",
@@ -137,7 +137,7 @@ def setting_table(sweep: Sweep, name: str) -> pieces.Tree:
 
 def money_part(worked: Worked, name: str, at: Warmth) -> Filled:
     """Part five: money out of pocket over the years, and the savings told apart."""
-    comparison, facts = worked.comparison, worked.case.money
+    comparison, facts = worked.comparison, worked.house.money
     answer = payback.payback_answer(comparison, name, at, facts.installed_on)
     position = rows.position_rows(comparison, name, at, facts.installed_on)
     return {
@@ -169,7 +169,7 @@ def _money_table(worked: Worked, at: Warmth) -> pieces.Tree | None:
     ]
     if not options:
         return None
-    lines = payback.money_lines(options, worked.case.money.installed_on)
+    lines = payback.money_lines(options, worked.house.money.installed_on)
     return pieces.table(
         f"The money of each choice, {at}",
         ("Amount", *(as_a_label(choice) for choice in options)),

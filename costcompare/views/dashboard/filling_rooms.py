@@ -20,7 +20,7 @@ def rooms_part(worked: Worked, name: str) -> Filled:
     """Part three: warm hours of each room, its year as a map, and the coldest day."""
     comparison = worked.comparison
     chosen = comparison.choice(name, AS_WANTED)
-    limits = comfort_limits(worked.case)
+    limits = comfort_limits(worked.house)
     answer = warmth.rooms_answer(comparison, name)
     maps_answer = warmth.maps_answer(comparison, name)
     day_answer = warmth.coldest_day_answer(comparison, name)

@@ -10,6 +10,7 @@ from dash import Dash, Input, Output, State, no_update
 
 from costcompare.comparison import AS_LIVED, AS_WANTED
 from costcompare.errors import CostCompareError
+from costcompare.views.dashboard.against_bills import bills_part
 from costcompare.views.dashboard.browser_side import answered_in_browser
 from costcompare.views.dashboard.filling import (
     Filled,
@@ -93,7 +94,23 @@ SURE: Places = {
     "facts": ("facts-table-tree", "data"),
 }
 
-
+AGAINST_BILLS: Places = {
+    "class": ("against-bills", "className"),
+    "stands": ("stands-on", "children"),
+    "stands_class": ("stands", "className"),
+    "answer": ("measured-answer", "children"),
+    "figure": ("measured-figure", "aria-label"),
+    "chart": ("measured-chart", "figure"),
+    "shown": ("measured-shown", "children"),
+    "table": ("measured-table-tree", "data"),
+    "more": ("measured-more", "children"),
+    "held": ("measured-held", "children"),
+    "findings": ("measured-findings-tree", "data"),
+    "moved": ("moved-answer", "children"),
+    "facts": ("moved-facts-tree", "data"),
+    "open": ("moved-open", "children"),
+    "facts_table": ("moved-table-tree", "data"),
+}
 TRADE: Places = {
     "answer": ("trade-answer", "children"),
     "conditions": ("trade-conditions", "children"),
@@ -124,6 +141,7 @@ DRAWN = (
     "trade-questions",
     *("loan-answer", "loan-rows", "loan-table"),
     *("drivers", "ranges-table", "years-range-bars", "years-range-table"),
+    *("measured-table", "measured-findings", "moved-facts", "moved-table"),
 )
 """Places whose elements the browser makes from a tree"""
 
@@ -135,6 +153,7 @@ def register(app: Dash, bench: Workbench) -> None:
     _fill_for_choice(app, bench, rooms_part, ROOMS)
     _fill_for_choice(app, bench, money_part, MONEY, {"at": "money-warmth"})
     _fill_for_home(app, bench, sure_part, SURE)
+    _fill_for_home(app, bench, bills_part, AGAINST_BILLS)
     _fill_trade(app, bench)
     _fill_for_choice(app, bench, _first, {"first": ("first", "data")})
     for identity in DRAWN:

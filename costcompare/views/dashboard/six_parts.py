@@ -8,6 +8,7 @@ import dash_mantine_components as dmc
 from dash import html
 
 from costcompare.comparison import AS_LIVED, AS_WANTED
+from costcompare.views.dashboard.against_bills import against_bills
 from costcompare.views.dashboard.book import HELD, LOWERED, WANTED
 from costcompare.views.dashboard.places import aria, drawn, figure, graph, on_demand
 from costcompare.views.dashboard.workbench import SETTINGS_DEGF
@@ -238,6 +239,7 @@ def _sure() -> list[Any]:
     return [
         html.P(id="sure-answer", className="answer"),
         drawn("sure-counts"),
+        against_bills(),
         html.P(id="ranging", className="aside"),
         html.Div(
             [

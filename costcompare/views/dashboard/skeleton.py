@@ -23,6 +23,7 @@ from costcompare.weather.table import HOURS
 
 PATIENCE = f"Working out {numbers.count(HOURS)} hours for every choice …"
 FIRST_TIME = "The very first time on a computer takes longer."
+PATIENCE_WITH_BILLS = "First its bills."
 PATIENCE_WITH_SETTINGS = "Working out every thermostat setting …"
 THEME = {
     "primaryColor": "deep",
@@ -68,7 +69,7 @@ def skeleton() -> Any:
                 tabIndex="-1",
             ),
             _foot(),
-            html.P(id="busy", role="status", className="busy"),
+            _busy(),
             drawer(),
         ],
         forceColorScheme="light",
@@ -114,6 +115,11 @@ def _head() -> html.Div:
             html.P(id="title", className="eyebrow"),
             html.H1("What does it cost to keep this home warm?"),
             html.P(f"{PATIENCE} {FIRST_TIME}", id="lead", className="answer"),
+            html.P(
+                [html.Span(id="stands-on"), " ", html.A("How far it moved", href="#against-bills")],
+                id="stands",
+                className="absent",
+            ),
             html.Div(id="trouble", role="alert"),
         ],
         className="head",
@@ -188,6 +194,12 @@ def _contents() -> html.Nav:
         html.Li(html.A(PAPERS_NAME, href="#papers")),
     ]
     return html.Nav(html.Ol(links), className="contents", **aria(label="On this page"))
+
+
+def _busy() -> html.P:
+    """The sign of work; assets/bills.css adds its second line where a home has bills."""
+    told: dict[str, Any] = {"data-with-bills": PATIENCE_WITH_BILLS}
+    return html.P(id="busy", role="status", className="busy", **told)
 
 
 def _foot() -> html.Footer:

@@ -18,6 +18,12 @@ from costcompare.case.facts import Case
 from costcompare.comparing import compare, weather_of
 from costcompare.comparison import Comparison
 from costcompare.errors import CostCompareError
+from costcompare.fitting import (
+    FittedHouse,
+    compare_fitted,
+    fitted_to_own_bills,
+    with_stated_thermostat,
+)
 from costcompare.ranges import MEMBERS, range_steps
 from costcompare.settings import SettingsCard, settings
 from costcompare.sizing import Sizing, size
@@ -25,6 +31,7 @@ from costcompare.thermostat import Sweep, SweepChoice
 from costcompare.uncertainty import prior_draws
 from costcompare.views.dashboard.going import Going
 from costcompare.views.dashboard.visit.intake import taken_in
+from costcompare.views.wording.fitting import with_fit_told
 from costcompare.weather import Weather
 
 T = TypeVar("T")
@@ -45,8 +52,21 @@ class Worked:
     key: str
     document: Mapping[str, Any]
     case: Case
+    """As it is stated"""
     weather: Weather
     comparison: Comparison
+    """Of the fitted house where the case holds bills"""
+    fitted: FittedHouse | None = None
+
+    @property
+    def house(self) -> Case:
+        """The case that the comparison is of."""
+        return self.case if self.fitted is None else self.fitted.likely
+
+    @property
+    def set_as_stated(self) -> Case:
+        """That house with its thermostats where its people say, for what sets them anyhow."""
+        return self.case if self.fitted is None else with_stated_thermostat(self.house, self.case)
 
 
 class Workbench:
@@ -74,8 +94,13 @@ class Workbench:
             case = case_from_document(document, directory=self._directory)
             weather = weather_of(case)
             with self._first_answers:
-                comparison = compare(case, weather=weather)
-            return Worked(key, document, case, weather, comparison)
+                fitted = fitted_to_own_bills(case, weather, members=MEMBERS)
+                if fitted is None:
+                    comparison = compare(case, weather=weather)
+                else:
+                    found = compare_fitted(fitted, weather=weather)
+                    comparison = with_fit_told(found, fitted.report)
+            return Worked(key, document, case, weather, comparison, fitted)
 
         return self._worked.get(key, work)
 
@@ -107,14 +132,15 @@ class Workbench:
 
     def trade(self, worked: Worked, name: str) -> tuple[Sizing, SettingsCard | None]:
         """Today and one choice, sized, with what to set on it; raises CostCompareError."""
-        options = tuple(option for option in worked.case.options if option.name == name)
+        stated = worked.set_as_stated
+        options = tuple(option for option in stated.options if option.name == name)
 
         def work() -> tuple[Sizing, SettingsCard | None]:
-            case = replace(worked.case, options=options)
+            case = replace(stated, options=options)
             sizing = size(case, weather=worked.weather)
             if not options:
                 return sizing, None
-            return sizing, settings(worked.case, name, weather=worked.weather, sizing=sizing)
+            return sizing, settings(stated, name, weather=worked.weather, sizing=sizing)
 
         return self._trades.get(f"{worked.key} {name}", work)
 
@@ -125,7 +151,8 @@ class Workbench:
         """
 
         def begin() -> Going:
-            draws = prior_draws(worked.case, MEMBERS)
+            fitted = worked.fitted
+            draws = prior_draws(worked.case, MEMBERS) if fitted is None else fitted.draws
             return Going(
                 range_steps(worked.comparison, worked.case, weather=worked.weather, draws=draws)
             )
@@ -149,7 +176,9 @@ class Workbench:
         degc = units.parse(f"{setting} F", "temperature")
 
         def work() -> Sweep:
-            return thermostat.sweep(worked.case, [degc], only=(name,), weather=worked.weather)
+            house = worked.set_as_stated
+            swept = thermostat.sweep(house, [degc], only=(name,), weather=worked.weather)
+            return replace(swept, fitted_bills=worked.comparison.fitted_bills)
 
         return self._settings.get(f"{worked.key} {setting} {name}", work)
 

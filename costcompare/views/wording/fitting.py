@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
-from costcompare.comparison import Band
-from costcompare.fitting.results import Finding, FittedFact, HouseFit
+from dataclasses import replace
+from datetime import date
+
+from costcompare.comparison import Band, Comparison
+from costcompare.fitting.results import Finding, FittedBill, FittedFact, HouseFit
 from costcompare.views import numbers
 from costcompare.views.wording.naming import listed, plural
 
 LITTLE_LEARNED = 0.1
 """A fact that the bills narrow by less is still as open as before (judgement)"""
+HARDLY_MOVED = 0.25
+"""[standard deviations] that a fact's middle moves without telling much (judgement)"""
+ONE_IN_TEN = 1.2816
+"""[standard errors] beyond which one bill in ten lies on either side, of a normal distribution"""
 MOST_NAMED = 3
 
 
@@ -31,6 +38,91 @@ def assumption(fit: HouseFit) -> str:
         f"The house is fitted to {numbers.count(count)} {plural(count, 'bill', 'bills')}: its "
         "uncertain facts are moved, each within what is known of it, until the model explains "
         "them; “costcompare fit” shows how far."
+    )
+
+
+def with_fit_told(comparison: Comparison, fit: HouseFit) -> Comparison:
+    """The comparison of a fitted house with that among its assumptions."""
+    return replace(comparison, assumptions=(*comparison.assumptions, assumption(fit)))
+
+
+def explained_answer(fit: HouseFit) -> str:
+    """What the bills show, what the house should show by what was said, and as it is fitted."""
+    measured = sum(bill.measured_kwh for bill in fit.bills)
+    said = sum(bill.said_kwh.likely or 0.0 for bill in fit.bills)
+    fitted = sum(bill.computed_kwh.likely or 0.0 for bill in fit.bills)
+    near = sum(_is_near(bill) for bill in fit.bills)
+    count = len(fit.bills)
+    if count == 1:
+        one = "is near enough for" if near else "is farther off than one should expect of"
+        return (
+            f"Your bill shows {numbers.kwh(measured)}. By what is said of the house it should show "
+            f"{numbers.about(numbers.kwh(said))}{_off(said, measured)}. The house fitted to it "
+            f"comes to {numbers.about(numbers.kwh(fitted))}{_off(fitted, measured)}, which {one} "
+            "a single bill."
+        )
+    return (
+        f"Your {numbers.count(count)} bills show {numbers.kwh(measured)} together. By what is said "
+        f"of the house they should show {numbers.about(numbers.kwh(said))}{_off(said, measured)}. "
+        f"The house fitted to them comes to {numbers.about(numbers.kwh(fitted))}"
+        f"{_off(fitted, measured)}; {numbers.count(near)} of {numbers.count(count)} bills lie as "
+        "near to it as 8 of 10 should."
+    )
+
+
+def _is_near(bill: FittedBill) -> bool:
+    apart = abs(bill.measured_kwh - (bill.computed_kwh.likely or 0.0))
+    return apart <= ONE_IN_TEN * bill.error_kwh
+
+
+def _off(computed: float, measured: float) -> str:
+    """How far a computed figure is from the measured one; empty where nothing was measured."""
+    if measured <= 0.0:
+        return ""
+    share = computed / measured - 1.0
+    told = numbers.percent(abs(share))
+    if told == numbers.percent(0.0):
+        return ", the same"
+    return f", {told} {'more' if share > 0.0 else 'less'}"
+
+
+def bill_label(bill: FittedBill) -> str:
+    """The days of a bill, short: ``Dec 18, 2025 to Jan 18, 2026``."""
+    begins, ends = date.fromisoformat(bill.begins), date.fromisoformat(bill.ends)
+    first, last = (f"{numbers.month_name(day.month)[:3]} {day.day}" for day in (begins, ends))
+    if begins.year == ends.year:
+        return f"{first} to {last}, {ends.year}"
+    return f"{first}, {begins.year} to {last}, {ends.year}"
+
+
+def has_moved(fact: FittedFact) -> bool:
+    """Whether the bills changed what can be said of a fact."""
+    return abs(fact.moved) >= HARDLY_MOVED or fact.learned >= LITTLE_LEARNED
+
+
+def moved_answer(fit: HouseFit) -> str:
+    """Which facts the bills moved most, and how many they hardly moved."""
+    moved = [fact for fact in fit.facts if has_moved(fact)]
+    still = len(fit.facts) - len(moved)
+    if not moved:
+        return "The bills agree with what was said: they hardly moved any fact of the house."
+    named = listed([fact.words for fact in moved[:MOST_NAMED]])
+    rest = ""
+    if still:
+        hardly = plural(still, "fact is hardly moved", "facts are hardly moved")
+        rest = f" {numbers.count(still)} other {hardly}."
+    return f"To explain the bills, the house changed most in {named}.{rest}"
+
+
+def stands_answer(comparison: Comparison) -> str:
+    """In one line, that a page stands on the fitted house; empty without bills."""
+    count = comparison.fitted_bills
+    if not count:
+        return ""
+    bills = plural(count, "real bill", "real bills")
+    return (
+        f"Every figure on this page stands on the house fitted to its {numbers.count(count)} "
+        f"{bills}."
     )
 
 
@@ -124,6 +216,18 @@ def fact_cells(fact: FittedFact) -> tuple[str, str, str, str]:
         _range(fact.fitted, fact.unit),
         numbers.percent(max(fact.learned, 0.0)),
     )
+
+
+def fact_triples(fact: FittedFact) -> tuple[str, ...]:
+    """A fact with its unit, as said and as fitted: likely, low, high of each; then what moved."""
+    name = f"{fact.words}, {fact.unit}" if fact.unit else fact.words
+    numbers_of = [
+        numbers.quantity(value)
+        for band in (fact.said, fact.fitted)
+        for value in (band.likely or 0.0, band.low or 0.0, band.high or 0.0)
+    ]
+    what = "moved" if has_moved(fact) else "hardly moved"
+    return (name, *numbers_of, numbers.percent(max(fact.learned, 0.0)), what)
 
 
 def _range(band: Band, unit: str) -> str:

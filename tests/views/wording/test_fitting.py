@@ -111,3 +111,38 @@ def test_the_page_shows_every_bill_and_fact() -> None:
     text = "\n".join(plain_lines(fit_page(FIT)))
     for part in ("2026-01-01", "3,650 kWh", "3,630 kWh (3,400 to 3,870)", DAY.words, "62 (60"):
         assert part in text, part
+
+
+def test_bills_are_held_against_the_house_as_said_and_as_fitted() -> None:
+    assert fitting.explained_answer(FIT) == (
+        "Your bill shows 3,650 kWh. By what is said of the house it should show about 3,140 kWh, "
+        "14 % less. The house fitted to it comes to about 3,630 kWh, 1 % less, which is near "
+        "enough for a single bill."
+    )
+    far = replace(BILL, measured_kwh=5000.0)
+    both = fitting.explained_answer(replace(FIT, bills=(BILL, far)))
+    assert both.startswith("Your 2 bills show 8,650 kWh together.")
+    assert "1 of 2 bills" in both
+    nothing = replace(FIT, bills=(replace(BILL, measured_kwh=0.0),))
+    assert "farther off" in fitting.explained_answer(nothing)
+
+
+def test_days_of_a_bill_are_told_short() -> None:
+    assert fitting.bill_label(BILL) == "Jan 1 to Feb 1, 2026"
+    over = replace(BILL, begins="2025-12-18", ends="2026-01-18")
+    assert fitting.bill_label(over) == "Dec 18, 2025 to Jan 18, 2026"
+
+
+def test_what_moved_is_told_apart_from_what_hardly_did() -> None:
+    still = replace(DAY, name="x", words="something else", moved=0.1, learned=0.02)
+    said = fitting.moved_answer(replace(FIT, facts=(DAY, still)))
+    assert said == (
+        "To explain the bills, the house changed most in how warm the house is really kept. "
+        "1 other fact is hardly moved."
+    )
+    assert "agree" in fitting.moved_answer(replace(FIT, facts=(still,)))
+    assert fitting.fact_triples(still)[-1] == "hardly moved"
+    assert fitting.fact_triples(DAY) == (
+        *("how warm the house is really kept, F", "66", "64.1", "67.9"),
+        *("62", "60.2", "63.8", "5 %", "moved"),
+    )

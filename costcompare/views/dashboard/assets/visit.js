@@ -8,6 +8,8 @@
   const TYPING_PAUSE_MS = 350;
   const WIDE = "(min-width: 1180px)"; // page and form fit beside each other
   const LARGEST_FILE = 200000; // bytes; the server checks again
+  const LARGEST_BILLS = 1500000;
+  const PASTE = "ask-paste-bills";
 
   let history = null; // {opened, steps, at}: documents, and which of them is in force
   let openedDocument = null;
@@ -125,6 +127,12 @@
     if (answer.moved) {
       keep();
     }
+    if (edit.clears && !faults.length) {
+      place(edit.clears).value = "";
+    }
+    if (answer.told) {
+      setProps("narrowed", { children: answer.told });
+    }
     if (edit.opens) {
       openNewest(edit.opens);
     }
@@ -146,7 +154,16 @@
   function keep() {
     setProps("history", { data: history });
     setProps("document", { data: current() });
+    tellOfBills();
     showSteps();
+  }
+
+  // With bills a home takes longer to work out: the sign of work says why.
+  const billRows = (bills) => (Array.isArray(bills) ? bills : (bills && bills.rows) || []);
+  const hasBills = (bills) => Boolean(billRows(bills).length || (bills && bills.file));
+
+  function tellOfBills() {
+    document.documentElement.toggleAttribute("data-bills", hasBills(current().bills));
   }
 
   function showSteps() {
@@ -161,6 +178,7 @@
     const whole = known && stored.steps.length > 0 && Boolean(stored.steps[stored.at]);
     history = whole ? stored : { opened: opened.key, steps: [opened.document], at: 0 };
     openedDocument = opened.document;
+    tellOfBills();
     whenDrawn("undo", () => {
       showSteps();
       showView(viewOf(window.location.href));
@@ -419,6 +437,15 @@
       return;
     }
     const deed = target.dataset.do;
+    if (deed === "take bills") {
+      const box = place(PASTE);
+      enqueue({ do: deed, at: [], text: box.value, from: box.id, clears: box.id });
+      return;
+    }
+    if (deed === "choose bills") {
+      choose(".csv,.tsv,.txt,.xml", takeBills);
+      return;
+    }
     const at = JSON.parse(target.dataset.at);
     enqueue({ do: deed, at: at, text: target.dataset.text || "", opens: OPENS[deed] });
   }
@@ -456,6 +483,21 @@
     } catch (_error) {
       say([`${file.name}: must be text in UTF-8.`]);
     }
+  }
+
+  async function takeBills(file) {
+    if (file.size > LARGEST_BILLS) {
+      say([`${file.name} is too large for bills on this page: the limit is 1,500,000 bytes.`]);
+      return;
+    }
+    const bytes = await file.arrayBuffer();
+    let text = "";
+    try {
+      text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    } catch (_error) {
+      text = new TextDecoder("windows-1252").decode(bytes);
+    }
+    enqueue({ do: "take bills", at: [], text: text, from: PASTE });
   }
 
   function download(blob, name) {

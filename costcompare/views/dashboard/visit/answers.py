@@ -83,7 +83,14 @@ def rule_for(at: Location) -> Rule | None:
             return rule_at(tuple(split(str(at[3]))))
         except ValueError:
             return None
+    if at[:1] == ("bills",) and at[-1] in NUMBERS_OF_BILLS:
+        return Number(-MOST_OF_A_BILL, MOST_OF_A_BILL)
     return rule_at(at)
+
+
+NUMBERS_OF_BILLS = ("kwh", "dollars")
+MOST_OF_A_BILL = 1e9
+"""[kWh or dollars] what a bill may hold, the reader of bills says more closely"""
 
 
 def placed(document: Mapping[str, Any], at: Location, value: Any) -> Doc:

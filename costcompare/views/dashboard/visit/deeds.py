@@ -12,7 +12,14 @@ from costcompare.case.facts import Case
 from costcompare.case.new import FACTS
 from costcompare.case.paths import Location, copied
 from costcompare.errors import CaseError, Fault
-from costcompare.views.dashboard.visit import answers, listed, money_rows, prices, proposals
+from costcompare.views.dashboard.visit import (
+    answers,
+    bill_rows,
+    listed,
+    money_rows,
+    prices,
+    proposals,
+)
 from costcompare.views.dashboard.visit.answers import Doc
 
 LONGEST_TEXT = 400
@@ -43,8 +50,9 @@ def read_edit(given: Any) -> Edit:
     steps = steps and all(isinstance(step, str | int) and not isinstance(step, bool) for step in at)
     if do not in DEEDS or not steps or not isinstance(text, str) or known not in answers.KNOWN:
         raise CaseError([Fault("the form", "this change cannot be understood")])
-    if len(text) > LONGEST_TEXT or any(len(str(step)) > LONGEST_TEXT for step in at):
-        raise CaseError([Fault("the form", f"takes {LONGEST_TEXT} letters at most")])
+    longest = bill_rows.LONGEST_BILLS if do == bill_rows.TAKE else LONGEST_TEXT
+    if len(text) > longest or any(len(str(step)) > LONGEST_TEXT for step in at):
+        raise CaseError([Fault("the form", f"takes {longest:,} letters at most")])
     return Edit(str(do), tuple(at), text, str(known))
 
 
@@ -114,6 +122,9 @@ DEEDS: Mapping[str, Deed] = {
     "add head": lambda document, case, edit: proposals.with_head_added(document, case, edit.at),
     "add block": lambda document, _case, _edit: prices.with_block_added(document),
     "one price": lambda document, _case, _edit: prices.with_one_price(document),
+    bill_rows.TAKE: lambda document, case, edit: bill_rows.with_bills_taken(
+        document, case, edit.text
+    ),
     "add row": lambda document, case, edit: money_rows.with_row_added(document, case, edit.text),
 }
 """What can be done; ``document`` and ``case`` are those before it"""

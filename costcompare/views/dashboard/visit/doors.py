@@ -22,6 +22,7 @@ from costcompare.errors import CaseError, CostCompareError, Fault, InputError
 from costcompare.views import numbers
 from costcompare.views.dashboard.pieces import Tree
 from costcompare.views.dashboard.visit.answers import UNKNOWN, Doc, guessed_instead
+from costcompare.views.dashboard.visit.bill_rows import TAKE, taken_answer
 from costcompare.views.dashboard.visit.deeds import Edit, done, read_edit
 from costcompare.views.dashboard.visit.form import visit_form
 from costcompare.views.dashboard.visit.intake import LARGEST_FILE, taken_in
@@ -63,7 +64,9 @@ class Desk:
             return {"faults": sentences(error, edit, document)}
         if asked.get("trial"):
             return {"faults": []}
-        return {"document": changed, "form": self._form(changed, asked, case), "faults": []}
+        told = taken_answer(edit.text) if edit.do == TAKE else ""
+        form = self._form(changed, asked, case)
+        return {"document": changed, "form": form, "faults": [], "told": told}
 
     def open(self, asked: Mapping[str, Any]) -> Answer:
         """The document in the text of a case file, with its form."""

@@ -10,6 +10,7 @@ from costcompare.case.paths import Location
 from costcompare.views import numbers
 from costcompare.views.dashboard.pieces import Tree, node
 from costcompare.views.dashboard.visit.answers import text_at
+from costcompare.views.dashboard.visit.bill_rows import ABOUT, bill_rows
 from costcompare.views.dashboard.visit.fields import (
     Asked,
     button,
@@ -55,6 +56,7 @@ def _stops(asked: Asked) -> Iterator[Tree]:
         extra = price_rows(asked) if stop.key == "price" else []
         yield _stop(asked, number, (stop.key, stop.name, stop.about), questions, extra)
     rows = (
+        (("bills", "Their real bills", ABOUT), bill_rows(asked)),
         (
             ("rooms", "Room by room", "Write down the rooms that are cold or matter most."),
             room_rows(asked),
