@@ -7,7 +7,6 @@ import os
 import threading
 from collections.abc import Callable, Iterator
 from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
-from dataclasses import replace
 from itertools import islice
 
 from costcompare.batch.ledger import Ledger
@@ -18,7 +17,7 @@ from costcompare.case.facts import Case
 from costcompare.comparing import compare, weather_of
 from costcompare.comparison import Comparison
 from costcompare.errors import CostCompareError, InputError
-from costcompare.fitting import fitted_to_own_bills
+from costcompare.fitting import compare_fitted, fitted_to_own_bills
 
 Told = Callable[[HomeDone, int], None]
 """Called with a home that is done and how many are done by then"""
@@ -49,8 +48,7 @@ def _comparison(case: Case) -> Comparison:
     fitted = fitted_to_own_bills(case, year)
     if fitted is None:
         return compare(case, weather=year)
-    found = compare(fitted.likely, weather=year)
-    return replace(found, fitted_bills=len(fitted.report.bills))
+    return compare_fitted(fitted, weather=year)
 
 
 def run_homes(

@@ -114,37 +114,41 @@ def report(
         year = year if year is not None else weather_of(asked.case)
         ranged = members if asked.sheet == "report" and asked.end != ".csv" else 0
         comparison, house = compared(asked.case, year, ranged, progress)
-        made = _made(replace(asked, case=house), comparison, year, progress)
+        made = _made(asked, house, comparison, year, progress)
     write(out, made)
     write_json(comparison, json_target)
 
 
-def _made(asked: _Asked, comparison: Comparison, year: Weather, progress: Progress) -> str | bytes:
-    """The file that is asked for."""
+def _made(
+    asked: _Asked, house: Case, comparison: Comparison, year: Weather, progress: Progress
+) -> str | bytes:
+    """The file that is asked for; ``house`` is what the comparison is of."""
     if asked.end == ".csv":
         from costcompare.views.report import export_csv
 
         return export_csv(comparison, units=asked.units)
     if asked.sheet == "report":
-        return _report(asked, comparison, year, progress)
+        return _report(asked, house, comparison, year, progress)
     return _sheet(asked, comparison, year, progress)
 
 
 def _report(
-    asked: _Asked, comparison: Comparison, year: Weather, progress: Progress
+    asked: _Asked, house: Case, comparison: Comparison, year: Weather, progress: Progress
 ) -> str | bytes:
     from costcompare.comparing import TODAY
+    from costcompare.fitting import with_stated_thermostat
     from costcompare.thermostat import sweep
     from costcompare.views import numbers, report
 
     name = asked.option or TODAY
     with numbers.written(asked.units):
         settings = report.tried_settings(asked.case.home.thermostat.wanted)
-    swept = sweep(asked.case, settings, only={TODAY, name}, weather=year, progress=progress)
+    tried = house if house is asked.case else with_stated_thermostat(house, asked.case)
+    swept = sweep(tried, settings, only={TODAY, name}, weather=year, progress=progress)
     make = report.report_pdf if asked.end == ".pdf" else report.report_html
     return make(
         comparison,
-        asked.case,
+        house,
         option=name,
         sweep=swept,
         made_on=asked.made_on,
@@ -157,7 +161,7 @@ def _sheet(asked: _Asked, comparison: Comparison, year: Weather, progress: Progr
     from costcompare.sizing import size
     from costcompare.views import report
 
-    case = asked.case
+    case = asked.case  # as it is stated: machines are held against its survey
     option = next(one for one in case.options if one.name == asked.option)
     sizing = size(replace(case, options=(option,)), weather=year, progress=progress)
     card = settings(case, option.name, weather=year, sizing=sizing, progress=progress)

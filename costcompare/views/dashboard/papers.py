@@ -19,9 +19,10 @@ PDF, HTML, CSV = "application/pdf", "text/html", "text/csv"
 
 
 def _report(worked: Worked, name: str, make: Callable[..., Any]) -> Any:
-    settings = report.tried_settings(worked.house.home.thermostat.wanted)
+    house = worked.set_as_stated
+    settings = report.tried_settings(house.home.thermostat.wanted)
     names = {worked.comparison.today.name, name}
-    swept = thermostat.sweep(worked.house, settings, only=names, weather=worked.weather)
+    swept = thermostat.sweep(house, settings, only=names, weather=worked.weather)
     return make(worked.comparison, worked.house, option=name, sweep=swept, made_on=_today())
 
 
@@ -29,14 +30,14 @@ def _card(bench: Workbench, worked: Worked, name: str) -> bytes:
     _sizing, card = bench.trade(worked, name)
     if card is None:
         raise CaseError([Fault("the settings card", "is about an option: add one first")])
-    return report.settings_card_pdf(card, worked.house, made_on=_today())
+    return report.settings_card_pdf(card, worked.case, made_on=_today())
 
 
 def _contractor(bench: Workbench, worked: Worked, name: str) -> bytes:
     sizing, card = bench.trade(worked, name)
     if card is None:
         raise CaseError([Fault("the contractor’s sheet", "is about an option: add one first")])
-    return report.contractor_pdf(worked.comparison, worked.house, sizing, card, made_on=_today())
+    return report.contractor_pdf(worked.comparison, worked.case, sizing, card, made_on=_today())
 
 
 Maker = Callable[[Workbench, Worked, str], Any]

@@ -131,8 +131,11 @@ class Workbench:
         )
 
     def trade(self, worked: Worked, name: str) -> tuple[Sizing, SettingsCard | None]:
-        """Today and one choice, sized, with what to set on it; raises CostCompareError."""
-        stated = worked.set_as_stated
+        """Today and one choice, sized, with what to set on it; raises CostCompareError.
+
+        Of the house as it is stated: machines are held against its survey.
+        """
+        stated = worked.case
         options = tuple(option for option in stated.options if option.name == name)
 
         def work() -> tuple[Sizing, SettingsCard | None]:

@@ -9,6 +9,7 @@ from costcompare.views.report.choices import Marks
 from costcompare.views.report.pieces import Cell, Point, Section, Table, Tone
 from costcompare.views.wording.first_things import first_things
 from costcompare.views.wording.naming import as_a_label
+from costcompare.views.wording.notice import house_answer
 from costcompare.views.wording.sureness import (
     known_counts,
     range_answer,
@@ -28,7 +29,11 @@ def section(comparison: Comparison, name: str, words: Catalogue) -> Section:
         range_answer(comparison),
         saving_range_answer(comparison, name, AS_LIVED),
     )
-    more = (what_ranges_hold(comparison), weather_answer(comparison))
+    more = (
+        house_answer(comparison.fitted_bills),
+        what_ranges_hold(comparison),
+        weather_answer(comparison),
+    )
     counts = known_counts(comparison)
     total = max(sum(counts.values()), 1)
     names = {"measured": words.measured, "seen": words.seen, "guessed": words.guessed}

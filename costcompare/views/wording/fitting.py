@@ -220,9 +220,9 @@ def fact_cells(fact: FittedFact) -> tuple[str, str, str, str]:
 
 def fact_triples(fact: FittedFact) -> tuple[str, ...]:
     """A fact with its unit, as said and as fitted: likely, low, high of each; then what moved."""
-    name = f"{fact.words}, {fact.unit}" if fact.unit else fact.words
+    name = f"{fact.words}, {_unit(fact.unit)}" if fact.unit else fact.words
     numbers_of = [
-        numbers.quantity(value)
+        _value(value)
         for band in (fact.said, fact.fitted)
         for value in (band.likely or 0.0, band.low or 0.0, band.high or 0.0)
     ]
@@ -231,8 +231,17 @@ def fact_triples(fact: FittedFact) -> tuple[str, ...]:
 
 
 def _range(band: Band, unit: str) -> str:
-    low, likely, high = (numbers.quantity(value) for value in _ends(band))
-    return f"{likely} ({low} to {high}) {unit}".rstrip()
+    low, likely, high = (_value(value) for value in _ends(band))
+    return f"{likely} ({low} to {high}) {_unit(unit)}".rstrip()
+
+
+def _value(number: float) -> str:
+    """Three digits: what bills say of a fact holds no more."""
+    return numbers.quantity(float(f"{number:.3g}"))
+
+
+def _unit(unit: str) -> str:
+    return unit.replace("degF", "°F").replace("degC", "°C")
 
 
 def _ends(band: Band) -> tuple[float, float, float]:

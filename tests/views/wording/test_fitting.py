@@ -28,7 +28,7 @@ DAY = FittedFact(
     path="thermostat.day",
     words="how warm the house is really kept",
     known="seen",
-    unit="F",
+    unit="degF",
     said=Band(64.1, 66.0, 67.9),
     fitted=Band(60.2, 62.0, 63.8),
     moved=-2.6,
@@ -143,6 +143,6 @@ def test_what_moved_is_told_apart_from_what_hardly_did() -> None:
     assert "agree" in fitting.moved_answer(replace(FIT, facts=(still,)))
     assert fitting.fact_triples(still)[-1] == "hardly moved"
     assert fitting.fact_triples(DAY) == (
-        *("how warm the house is really kept, F", "66", "64.1", "67.9"),
+        *("how warm the house is really kept, °F", "66", "64.1", "67.9"),
         *("62", "60.2", "63.8", "5 %", "moved"),
     )
