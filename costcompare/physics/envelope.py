@@ -1,9 +1,9 @@
-"""Layered surfaces as chains of capacities, stepped implicitly.
+"""Layered surfaces as chains of capacities, stepped exactly.
 
 A chain is a row of temperature nodes: its two faces and the borders between its layers.
-Every coefficient is constant and heat enters a chain only at its two ends, so the step is
-solved once, as modes that decay apart from each other (the eigenvectors of the step): an hour
-costs a few products a mode, exactly the same step without its matrix.
+Every coefficient is constant, and heat enters a chain only at its two ends, so it is solved
+once, as modes that decay apart from each other: an hour costs a few products a mode, and is
+exact for heat that stands still over it.
 """
 
 from __future__ import annotations
@@ -35,7 +35,7 @@ SKY_SHARE_ROOF = 1.0
 
 
 class Responses(NamedTuple):
-    """Temperatures of a chain's two faces per watt put into a face, after one step [K/W]."""
+    """Mean temperatures of a chain's two faces over a step per watt into a face [K/W]."""
 
     first: NDArray[np.float64]
     """Of the first face, to heat into it"""
@@ -48,9 +48,9 @@ class Responses(NamedTuple):
 class Modes(NamedTuple):
     """A chain as modes that decay apart from each other, shapes (..., modes).
 
-    A step is ``w = decay w + first q1 + last q2`` with the heat into the two faces [W]. The
-    first face then has the temperature ``first . w_before + responses.first q1 +
-    responses.through q2``, the last face likewise.
+    A step is ``w = decay w + first q1 + last q2`` with the heat into the two faces [W], which
+    stands still over the step. The first face then has the mean temperature
+    ``first . w_before + responses.first q1 + responses.through q2``, the last face likewise.
     """
 
     decay: NDArray[np.float64]
@@ -62,18 +62,68 @@ class Modes(NamedTuple):
     over time step times temperature [W]; ``w = T stored`` where all of the chain has T"""
 
 
-def stepped(
+def solved(
+    conductance: NDArray[np.float64],
+    storage: NDArray[np.float64],
+    first_port: NDArray[np.float64],
+    last_port: NDArray[np.float64],
+) -> tuple[Modes, Responses]:
+    """A chain over a step, exactly: as modes, slowest first, with what its faces feel at once.
+
+    ``conductance`` [W/K] between neighbours, shape (..., n-1); ``storage`` [W/K] capacity
+    over time step, shape (..., n); ports: the sum of conductances [W/K] from the first and
+    from the last node to whatever lies beyond, shape (...). Nodes without storage keep nothing
+    and need no mode; all chains of a call have storage in equally many nodes.
+
+    With S the storages and K the conductances a chain obeys ``S dT = (q - K T) ds`` over a step
+    s from 0 to 1. Its modes are found from ``A = 1 / (S + K)``, which is never singular:
+    ``sqrt(S) A sqrt(S)`` has the eigenvalues ``d = 1 / (1 + x)`` with the rates ``x`` of decay.
+    """
+    inverse = _implicit(conductance, storage, first_port, last_port)
+    root = np.sqrt(storage)
+    kept = int(np.count_nonzero(storage.reshape(-1, storage.shape[-1])[0] > 0.0))
+    shrunk, shape = np.linalg.eigh(root[..., :, None] * inverse * root[..., None, :])
+    shrunk, shape = shrunk[..., ::-1][..., :kept], shape[..., :, ::-1][..., :kept]
+    weighted = root[..., :, None] * shape
+    rate = 1.0 / shrunk - 1.0
+    # A mode of 1 has this mean over the step, and heat that stands still brings it as far.
+    mean = _mean_of_decay(rate)
+    # A face as a mode of 1 has it, and what it feels of heat that no mode holds.
+    first = np.einsum("...n,...nm->...m", inverse[..., 0, :], weighted) / shrunk
+    last = np.einsum("...n,...nm->...m", inverse[..., -1, :], weighted) / shrunk
+    held = _mean_of_rise(rate, mean) - shrunk
+    felt = Responses(
+        inverse[..., 0, 0] + np.sum(held * first * first, axis=-1),
+        inverse[..., -1, -1] + np.sum(held * last * last, axis=-1),
+        inverse[..., 0, -1] + np.sum(held * first * last, axis=-1),
+    )
+    stored = np.sum(weighted, axis=-2)
+    return Modes(np.exp(-rate), mean * first, mean * last, stored), felt
+
+
+NO_DECAY = 1e-6
+"""Rate below which a mode is taken as one that does not decay at all, by its series"""
+
+
+def _mean_of_decay(rate: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Mean of exp(-rate s) over s from 0 to 1."""
+    some = np.maximum(rate, NO_DECAY)
+    return np.where(rate > NO_DECAY, -np.expm1(-some) / some, 1.0 - rate / 2.0)
+
+
+def _mean_of_rise(rate: NDArray[np.float64], mean: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Mean over the step of what a mode gains from heat of 1 that stands still."""
+    some = np.maximum(rate, NO_DECAY)
+    return np.where(rate > NO_DECAY, (1.0 - mean) / some, 0.5 - rate / 6.0)
+
+
+def _implicit(
     conductance: NDArray[np.float64],
     storage: NDArray[np.float64],
     first_port: NDArray[np.float64],
     last_port: NDArray[np.float64],
 ) -> NDArray[np.float64]:
-    """Temperatures after an implicit step per watt into each node [K/W], shape (..., n, n).
-
-    ``conductance`` [W/K] between neighbours, shape (..., n-1); ``storage`` [W/K] capacity
-    over time step, shape (..., n); ports: the sum of conductances [W/K] from the first and
-    from the last node to whatever lies beyond, shape (...).
-    """
+    """``1 / (S + K)`` [K/W], shape (..., n, n), of what :func:`solved` is given."""
     count = storage.shape[-1]
     place = np.arange(count)
     system = np.zeros((*storage.shape, count))
@@ -87,31 +137,6 @@ def stepped(
     system[..., high, low] = -conductance
     inverse: NDArray[np.float64] = np.linalg.inv(system)
     return inverse
-
-
-def responses(inverse: NDArray[np.float64]) -> Responses:
-    """What the faces feel of heat into them, from the answer of :func:`stepped`."""
-    return Responses(inverse[..., 0, 0], inverse[..., -1, -1], inverse[..., 0, -1])
-
-
-def modes(inverse: NDArray[np.float64], storage: NDArray[np.float64]) -> Modes:
-    """The chain of :func:`stepped` as modes, slowest first, as many as nodes with storage.
-
-    The step is ``T = A (S T + q)`` with A symmetric, so that ``sqrt(S) A sqrt(S)`` has real
-    eigenvalues, the decays, and orthogonal modes. Nodes without storage keep nothing and
-    need no mode. All chains of a call have storage in equally many nodes.
-    """
-    root = np.sqrt(storage)
-    kept = int(np.count_nonzero(storage.reshape(-1, storage.shape[-1])[0] > 0.0))
-    decay, shape = np.linalg.eigh(root[..., :, None] * inverse * root[..., None, :])
-    decay, shape = decay[..., ::-1][..., :kept], shape[..., :, ::-1][..., :kept]
-    weighted = root[..., :, None] * shape
-    return Modes(
-        decay=decay,
-        first=np.einsum("...n,...nm->...m", inverse[..., 0, :], weighted),
-        last=np.einsum("...n,...nm->...m", inverse[..., -1, :], weighted),
-        stored=np.sum(weighted, axis=-2),
-    )
 
 
 def sol_air(

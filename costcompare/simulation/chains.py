@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from costcompare.case.facts import Layer
-from costcompare.physics.envelope import Modes, Responses, modes, responses, stepped
+from costcompare.physics.envelope import Modes, Responses, solved
 from costcompare.simulation.network import Chains, Reduction
 
 Floats = NDArray[np.float64]
@@ -183,8 +183,7 @@ def _answers(
     ports: tuple[tuple[float, float], ...],
 ) -> tuple[Modes, Responses]:
     stored, beyond = np.array(storage), np.array(ports)
-    inverse = stepped(np.array(conductance), stored, beyond[:, 0], beyond[:, 1])
-    return modes(inverse, stored), responses(inverse)
+    return solved(np.array(conductance), stored, beyond[:, 0], beyond[:, 1])
 
 
 def _ends(chains: list[_Chain], sun: list[list[float]], nodes: int) -> tuple[Any, ...]:
