@@ -205,7 +205,9 @@ def integrate(
     furnace's heat as one more state, no step longer than the hour in which inputs stand still.
     """
     year, count = drive.year, network.states.shape[0]
-    inputs = np.hstack([year.boundary, year.sun, year.radiant, year.convective])
+    parts = [year.brought @ year.mixtures, year.shining @ year.glass]
+    parts += [year.inside @ year.radiant, year.inside @ year.convective]
+    inputs = np.hstack(parts)
     air = model.air
     scratch = Scratch(
         np.zeros((air.nodes, air.nodes + 1)),

@@ -214,7 +214,7 @@ class Outside(NamedTuple):
     temperature: float
     """[degC]"""
     vents: Floats
-    """That passes through each air node by itself [m3/s]"""
+    """That passes through each space by itself [m3/s], and through the twin"""
 
 
 @compiled
@@ -241,7 +241,9 @@ def add_leakage(
         matrix[i, i] += outdoors
     for s in range(air.rooms, air.nodes):
         if s != ducts.twin:
-            vented = space_inflow(s, ducts, state, flows, outside.vents[s], taken_from[s])
+            vented = space_inflow(
+                s, ducts, state, flows, outside.vents[s - air.rooms], taken_from[s]
+            )
             vented *= air.heat_capacity
             matrix[s, s] += vented
             matrix[s, known] += vented * outside.temperature

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
+import pandas as pd
 from numpy.typing import NDArray
 
 from costcompare.case.facts import Home, System
-from costcompare.physics.compiled import compiled_whole
 from costcompare.simulation import exhaust, schedules
 from costcompare.simulation.chains import ChainBuilder, reduce
 from costcompare.simulation.clock import Same
@@ -137,22 +137,9 @@ def shell_of(home: Home, system: System, around: Environment, *, with_twin: bool
     boots_open = system.old_ducts_left_open
     air = air_network(home, nodes, storage, around.pressure, root, boots_open=boots_open)
     model = Model(chains, reduction, air, door_network(home, nodes), ducts)
-    boundary = np.zeros((around.hours, len(builder.columns)))
-    mix(around.mixed, np.array(builder.columns).T.copy(), boundary)
     vented = [*spaces] + ([doubled] if doubled is not None else [])
-    year = _year(home, around, boundary, vented)
+    year = _year(home, around, np.array(builder.columns).T.copy(), vented)
     return Shell(nodes, spaces, model, year)
-
-
-@compiled_whole
-def mix(mixed: Floats, mixtures: Floats, boundary: Floats) -> None:
-    """Add the product of the first two to the third; many threads may work at it at a time."""
-    for h in range(boundary.shape[0]):
-        row = boundary[h]
-        for k in range(mixtures.shape[0]):
-            value, mixture = mixed[h, k], mixtures[k]
-            for column in range(row.shape[0]):
-                row[column] += value * mixture[column]
 
 
 def duct_space(system: System, spaces: tuple[Space, ...]) -> Space | None:
@@ -199,46 +186,49 @@ def storage_of(home: Home, spaces: tuple[Space, ...], doubled: Space | None) -> 
     return np.array(capacity) / STEP
 
 
-def _year(home: Home, around: Environment, boundary: Floats, vented: list[Space]) -> Year:
-    hours, rooms, index = around.hours, len(home.rooms), around.index
-    gains = schedules.inside_gains(home, index)
-    radiant = gains * schedules.RADIANT_SHARE
-    convective = gains - radiant
-    if home.fireplace is not None:
-        fire = exhaust.fire_heat(home, index)
-        radiant += fire * exhaust.FIRE_RADIANT_SHARE
-        convective += fire * (1.0 - exhaust.FIRE_RADIANT_SHARE)
-    vents = np.zeros((hours, rooms + len(vented)))
+def _year(home: Home, around: Environment, mixtures: Floats, vented: list[Space]) -> Year:
+    hours, index = around.hours, around.index
+    inside, convective, radiant = _gains(home, index)
+    vents = np.zeros((hours, len(vented)))
     for number, space in enumerate(vented):
-        vents[:, rooms + number] = vent_flow(home, space, around.wind)
+        vents[:, number] = vent_flow(home, space, around.wind)
     warm_up = np.arange(hours - 24 * WARM_UP_DAYS, hours)
     return Year(
         order=np.concatenate([warm_up, np.arange(hours)]).astype(np.uint64),
         recorded_from=warm_up.shape[0],
         outdoor=around.outdoor,
         wind=around.wind,
-        boundary=boundary,
+        brought=around.mixed,
+        mixtures=mixtures,
         vent_flow=vents,
+        inside=inside,
         convective=convective,
         radiant=radiant,
-        sun=_sun_gains(home, around),
+        shining=through_windows(around, home.house.windows.panes),
+        glass=_glass(home),
         extraction=exhaust.extraction(home, index),
         airing_above=around.outdoor,
     )
 
 
-def _sun_gains(home: Home, around: Environment) -> Floats:
-    """Sun through the glass of each room [W], shape (hours, rooms)."""
+def _gains(home: Home, index: pd.DatetimeIndex) -> tuple[Floats, Floats, Floats]:
+    """Gains by hour [W], and the shares of them into each room's air and onto its surfaces."""
+    inside = [schedules.inside_gains(home, index)]
+    shares = [schedules.shares_of_rooms(home)]
+    by_radiation = [schedules.RADIANT_SHARE]
+    if home.fireplace is not None:
+        inside.append(exhaust.fire_heat(home.fireplace, home.site.time_zone, index))
+        shares.append(np.array([room.name == home.fireplace.room for room in home.rooms], float))
+        by_radiation.append(exhaust.FIRE_RADIANT_SHARE)
+    radiant = np.array(shares) * np.array(by_radiation)[:, None]
+    return np.stack(inside, axis=1), np.array(shares) - radiant, radiant
+
+
+def _glass(home: Home) -> Floats:
+    """Glass of each room by direction, by what it lets through [m2], shape (4, rooms)."""
     windows = home.house.windows
-    areas = np.array(
-        [
-            [room.windows.get(way, 0.0) for room in home.rooms]
-            for way in ("north", "east", "south", "west")
-        ]
-    )
-    passed = through_windows(around, windows.panes)
-    # Not by NumPy's matrix product: on long arrays that library shares the work over threads
-    # when they are idle, and the last digit hangs on how.
-    gains = np.zeros((around.hours, len(home.rooms)))
-    mix(passed, areas * windows.solar_gain * windows.shading, gains)
-    return gains
+    areas = [
+        [room.windows.get(way, 0.0) for room in home.rooms]
+        for way in ("north", "east", "south", "west")
+    ]
+    return np.array(areas, dtype=float) * windows.solar_gain * windows.shading

@@ -95,7 +95,7 @@ def carried_by_air(
         if s == ducts.twin:
             continue
         total -= air.storage[s] * (node[s] - m.node_before[s])
-        inflow = space_inflow(s, ducts, state, flows, vents[s], shares[s])
+        inflow = space_inflow(s, ducts, state, flows, vents[s - air.rooms], shares[s])
         taken = space_extraction(s, ducts, state, shares[s], flows.inflow, state.run)
         total += k * (inflow * outdoor - (inflow - taken) * node[s])
     return total

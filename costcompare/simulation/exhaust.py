@@ -7,12 +7,14 @@ open damper draws afterwards is part of the leakage with a flue.
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from costcompare.case.facts import Fireplace, Home
-from costcompare.simulation.clock import local_clock
+from costcompare.case.facts import ExhaustFan, Fireplace, Home
+from costcompare.simulation.clock import Same, local_clock
 
 Floats = NDArray[np.float64]
 
@@ -21,26 +23,33 @@ FIRE_RADIANT_SHARE = 0.8
 
 
 def extraction(home: Home, index: pd.DatetimeIndex) -> Floats:
-    """Air taken out of each room [m3/s], shape (hours, rooms)."""
-    clock = local_clock(index, home.site.time_zone).hour
-    place = {room.name: number for number, room in enumerate(home.rooms)}
-    taken = np.zeros((len(index), len(home.rooms)))
-    for fan in home.house.fans:
-        taken[:, place[fan.room]] += fan.airflow * np.array(fan.hours, dtype=float)[clock]
-    if home.fireplace is not None:
-        burns = burning(home.fireplace, home.site.time_zone, index)
-        taken[:, place[home.fireplace.room]] += home.fireplace.draught * burns
+    """Air taken out of each room [m3/s], shape (hours, rooms); homes of like fans share it."""
+    rooms = tuple(room.name for room in home.rooms)
+    return _taken(tuple(home.house.fans), home.fireplace, rooms, home.site.time_zone, Same(index))
+
+
+@lru_cache(maxsize=8)
+def _taken(
+    fans: tuple[ExhaustFan, ...],
+    fire: Fireplace | None,
+    rooms: tuple[str, ...],
+    time_zone: str,
+    key: Same,
+) -> Floats:
+    index = key.item
+    assert isinstance(index, pd.DatetimeIndex)
+    clock = local_clock(index, time_zone).hour
+    taken = np.zeros((len(index), len(rooms)))
+    for fan in fans:
+        taken[:, rooms.index(fan.room)] += fan.airflow * np.array(fan.hours, dtype=float)[clock]
+    if fire is not None:
+        taken[:, rooms.index(fire.room)] += fire.draught * burning(fire, time_zone, index)
     return taken
 
 
-def fire_heat(home: Home, index: pd.DatetimeIndex) -> Floats:
-    """Heat of the fire into each room [W], shape (hours, rooms)."""
-    given = np.zeros((len(index), len(home.rooms)))
-    fire = home.fireplace
-    if fire is not None:
-        number = next(n for n, room in enumerate(home.rooms) if room.name == fire.room)
-        given[:, number] = fire.heat * burning(fire, home.site.time_zone, index)
-    return given
+def fire_heat(fire: Fireplace, time_zone: str, index: pd.DatetimeIndex) -> Floats:
+    """Heat of the fire into its room [W], shape (hours,)."""
+    return fire.heat * burning(fire, time_zone, index).astype(float)
 
 
 def burning(fire: Fireplace, time_zone: str, index: pd.DatetimeIndex) -> NDArray[np.bool_]:

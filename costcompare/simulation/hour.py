@@ -181,11 +181,13 @@ def settle_hour(
         highest = 2.0
     if model.ducts.present == 0:
         highest = 0.0
+    # With the machine cut out nothing changes below 1: there a search would not find its way.
+    lowest = 1.0 if limits.most <= 0.0 and highest > 1.0 else 0.0
     control = min(guess, highest)
     tangents(model.doors, conditions.ahead.door_value, work.previous, work.doorways)
     open_doorways(conditions, model, work)
     for stage in range(2):
-        control = _held_below(highest, control, conditions, demand, model, work)
+        control = _held_between(lowest, highest, control, conditions, demand, model, work)
         if not staged or stage == 1 or control < 1.0:
             break
         if demand.setpoint - work.temperature[model.ducts.thermostat] <= gap:
@@ -206,7 +208,8 @@ def missed_by(demand: Demand, model: Model, work: Work) -> float:
 
 
 @compiled
-def _held_below(
+def _held_between(
+    lowest: float,
     highest: float,
     guess: float,
     conditions: Conditions,
@@ -214,22 +217,22 @@ def _held_below(
     model: Model,
     work: Work,
 ) -> float:
-    """The control between 0 and ``highest`` that holds the thermostat.
+    """The control between ``lowest`` and ``highest`` that holds the thermostat.
 
     The thermostat's temperature rises with the control, so the answer is where the excess
     is nothing, or one of the two ends. Secant steps, starting from the last hour's control
     and slope, kept between the settings known to be too low and too high. On the way the
     doorways are opened anew, where what they pass is off what was taken for it.
     """
-    bracket = Bracket(0.0, 0.0, False, highest, 0.0, False)
-    control = min(max(guess, 0.0), highest)
+    bracket = Bracket(lowest, 0.0, False, highest, 0.0, False)
+    control = min(max(guess, lowest), highest)
     passes = 0
     for trial in range(TRIALS):
         state = state_at(control, demand, model, conditions.ahead)
         evaluate(state, conditions, demand, model, work)
         reached: float = work.temperature[model.ducts.thermostat]
         excess = demand.limits.sign * (reached - demand.setpoint)
-        at_end = (excess < 0.0 and control >= highest) or (excess > 0.0 and control <= 0.0)
+        at_end = (excess < 0.0 and control >= highest) or (excess > 0.0 and control <= lowest)
         if (abs(excess) < NEARLY_HELD or at_end) and passes < DOORWAY_PASSES:
             off = doorways_off(model.doors, conditions.ahead.door_value, work)
             if off >= DOORWAY_SETTLED:
@@ -238,8 +241,8 @@ def _held_below(
                     work.doorways[d, 0] = work.doorways_found[d, 0]
                     work.doorways[d, 1] = work.doorways_found[d, 1]
                 open_doorways(conditions, model, work)
-                bracket = Bracket(0.0, 0.0, False, highest, 0.0, False)
-                control = min(max(control - excess / work.slope[0], 0.0), highest)
+                bracket = Bracket(lowest, 0.0, False, highest, 0.0, False)
+                control = min(max(control - excess / work.slope[0], lowest), highest)
                 continue
         if abs(excess) < HELD or at_end:
             break

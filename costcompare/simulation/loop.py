@@ -119,18 +119,33 @@ def _mean(values: Floats, count: int) -> float:
 
 
 @compiled
+def _mix(kinds: Floats, mixtures: Floats, into: Floats) -> None:
+    """The mixtures of what an hour brings, as many as ``into`` has places."""
+    first, value = mixtures[0], kinds[0]
+    for column in range(into.shape[0]):
+        into[column] = value * first[column]
+    for k in range(1, kinds.shape[0]):
+        mixture, value = mixtures[k], kinds[k]
+        for column in range(into.shape[0]):
+            into[column] += value * mixture[column]
+
+
+@compiled
 def _gather(h: int, model: Model, year: Year, m: Memory, dark: bool) -> None:
     """Everything known about the hour's heat, onto the air nodes, into ``m.into_air``.
 
-    ``dark`` without any sun, in the hour before as well.
+    ``dark`` without any sun, in the hour before as well; ``m.sun`` holds what there is.
     """
-    air = model.air
+    air, inside = model.air, year.inside[h]
     for i in range(air.nodes):
         m.into_air[i] = air.storage[i] * m.node[i]
-    for i in range(air.rooms):
-        m.into_air[i] += year.convective[h, i]
-        m.into_radiant[i] = year.radiant[h, i]
-    surfaces_forward(model.chains, year.boundary[h], year.sun[h], m, dark)
+    _mix(inside, year.radiant, m.into_radiant)
+    for k in range(inside.shape[0]):
+        share, value = year.convective[k], inside[k]
+        for i in range(air.rooms):
+            m.into_air[i] += value * share[i]
+    _mix(year.brought[h], year.mixtures, m.boundary)
+    surfaces_forward(model.chains, m.boundary, m.sun, m, dark)
     _add_product(model.reduction.to_air, m.into_radiant, -1.0, m.into_air)
 
 
@@ -158,7 +173,9 @@ def _twin(model: Model, conditions: Conditions, m: Memory) -> float:
     """
     air, twin, outside = model.air, model.ducts.twin, conditions.outside
     still = half_fan_inflow(conditions.natural, conditions.extraction)
-    inflow = half_fan_inflow(outside.vents[twin], conditions.ahead.taken_from[twin] * still)
+    inflow = half_fan_inflow(
+        outside.vents[twin - air.rooms], conditions.ahead.taken_from[twin] * still
+    )
     vented = air.heat_capacity * inflow
     total: float = conditions.right[twin] + vented * outside.temperature
     for i in range(air.nodes):
@@ -185,10 +202,12 @@ def step_year(model: Model, ahead: Ahead, drive: Drive, record: Record, m: Memor
     for position in range(year.order.shape[0]):
         h = year.order[position]
         outdoor = year.outdoor[h]
-        sun = _sum(year.sun[h])
+        shines = _sum(year.shining[h]) > 0.0
+        if shines or shone:
+            _mix(year.shining[h], year.glass, m.sun)
         summed = record.load.shape[0] > 0 or h % SUMMED == 0
-        _gather(h, model, year, m, sun <= 0.0 and not shone)
-        shone = sun > 0.0
+        _gather(h, model, year, m, not shines and not shone)
+        shone = shines
         warm = _mean(m.node, air.rooms)
         airing = 0.0
         if warm > year.airing_above[h] and outdoor < warm - AIRING_MARGIN:
@@ -216,6 +235,9 @@ def step_year(model: Model, ahead: Ahead, drive: Drive, record: Record, m: Memor
             state = state_at(control, demand, model, ahead)
             write_hour(h, model, state, m, record)
             if summed:
-                gains = _sum(year.convective[h]) + _sum(year.radiant[h]) + sun
+                gains = _sum(m.sun)
+                for k in range(year.inside.shape[1]):
+                    shares = _sum(year.convective[k]) + _sum(year.radiant[k])
+                    gains += year.inside[h, k] * shares
                 write_sums(h, model, state, conditions, gains, m, record)
             write_unmet(h, demand, model.ducts, control, conditions, m.work, record)

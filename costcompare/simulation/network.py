@@ -224,7 +224,11 @@ class Emitters(NamedTuple):
 
 
 class Year(NamedTuple):
-    """The hours themselves."""
+    """The hours themselves.
+
+    What is by hour is few columns that homes share; what a home makes of them is a small matrix,
+    and the loop multiplies the two, which is less work than fetching the product from memory.
+    """
 
     order: Places
     """Hours in the order in which they are stepped: a warm-up, then the year"""
@@ -232,16 +236,22 @@ class Year(NamedTuple):
     """Position in ``order`` from which results are kept"""
     outdoor: Floats
     wind: Floats
-    boundary: Floats
-    """Boundary temperatures, shape (hours, columns)"""
+    brought: Floats
+    """What the weather brings, shape (hours, kinds), shared by all homes that stand in it"""
+    mixtures: Floats
+    """Boundary temperatures as mixtures of it, shape (kinds, columns)"""
     vent_flow: Floats
-    """Natural flow of outdoor air through each space [m3/s], shape (hours, nodes)"""
+    """Natural flow of outdoor air through each space [m3/s], shape (hours, spaces)"""
+    inside: Floats
+    """Gains of everyday life, and of a fire where there is one [W], shape (hours, 1 or 2)"""
     convective: Floats
-    """Gains into the air of each room [W], shape (hours, rooms)"""
+    """Share of each of them into the air of each room, shape (1 or 2, rooms)"""
     radiant: Floats
-    """Gains onto the surfaces of each room [W], shape (hours, rooms)"""
-    sun: Floats
-    """Sun through the glass of each room [W], shape (hours, rooms)"""
+    """Share onto the surfaces of each room, shape (1 or 2, rooms)"""
+    shining: Floats
+    """Sun behind upright glass in four directions [W/m2], shape (hours, 4)"""
+    glass: Floats
+    """Glass of each room by direction, by what it lets through [m2], shape (4, rooms)"""
     extraction: Floats
     """Air that fans and a fire take out of each room [m3/s], shape (hours, rooms)"""
     airing_above: Floats

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import numpy as np
+from numpy.typing import NDArray
 
 from costcompare.case.facts import Home, System
 from costcompare.simulation import schedules
@@ -15,6 +16,8 @@ from costcompare.simulation.plant import Ducted
 from costcompare.simulation.results import DuctHours, HourlyResult, LoadHours
 from costcompare.simulation.state import memory
 from costcompare.weather import Weather
+
+Floats = NDArray[np.float64]
 
 
 def simulate_home(
@@ -96,8 +99,8 @@ def _result(home: Home, assembly: Assembly, record: Record, around: Environment)
             walls_and_glass=record.load[:, 0],
             floor=record.load[:, 1],
             air_leaking=record.load[:, 3],
-            sun=year.sun.sum(axis=1),
-            inside_gains=(year.convective + year.radiant).sum(axis=1),
+            sun=_weighted(year.shining, year.glass),
+            inside_gains=_weighted(year.inside, year.convective + year.radiant),
             stored=record.load[:, 2],
         ),
         energy_balance_error=balance_error(record),
@@ -105,6 +108,16 @@ def _result(home: Home, assembly: Assembly, record: Record, around: Environment)
             assembly.emitters, assembly.ducted, record, nodes, assembly.cooling
         ),
     )
+
+
+def _weighted(kinds: Floats, shares: Floats) -> Floats:
+    """What all rooms together make of what is by hour and kind, shape (hours,).
+
+    Not by NumPy's matrix product: on long arrays that library shares the work over threads when
+    they are idle, and the last digit hangs on how.
+    """
+    together: Floats = np.einsum("hk,k->h", kinds, shares.sum(axis=1))
+    return together
 
 
 def _duct_hours(ducted: Ducted, record: Record) -> DuctHours | None:

@@ -126,12 +126,17 @@ def _shape_of_use(key: Same, time_zone: str) -> Floats:
 
 
 def inside_gains(home: Home, index: pd.DatetimeIndex) -> Floats:
-    """Heat of people, appliances and hot water by hour and room [W], shape (hours, rooms)."""
+    """Heat of people, appliances and hot water by hour [W], shape (hours,)."""
     electricity, hot_water = other_use(home, index)
     use = home.other_use
     people = home.house.people * PERSON_HEAT * PRESENCE
-    total = people + electricity * use.share_to_rooms + hot_water * use.hot_water_share_to_rooms
-    shares = np.array([room.use_share for room in home.rooms])
+    return people + electricity * use.share_to_rooms + hot_water * use.hot_water_share_to_rooms
+
+
+def shares_of_rooms(home: Home) -> Floats:
+    """Share of each room in these gains, by its use or else by its floor, shape (rooms,)."""
+    shares = np.array([room.use_share for room in home.rooms], dtype=float)
     if shares.sum() <= 0.0:
         shares = np.array([room.floor_area for room in home.rooms])
-    return np.outer(total, shares / shares.sum())
+    of_all: Floats = shares / shares.sum()
+    return of_all

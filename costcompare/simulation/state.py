@@ -117,6 +117,10 @@ class Memory(NamedTuple):
     """Air temperatures [degC]"""
     node_before: Floats
     radiant: Floats
+    boundary: Floats
+    """Boundary temperatures of the hour [degC]"""
+    sun: Floats
+    """Through the glass of each room [W]"""
     into_air: Floats
     into_radiant: Floats
     through_radiant: Floats
@@ -165,6 +169,8 @@ def memory(model: Model, room: Places, groups: int = 0) -> Memory:
         node=np.full(size, start),
         node_before=np.full(size, start),
         radiant=np.full(rooms, start),
+        boundary=np.zeros(int(chains.outer_column.max(initial=0)) + 1),
+        sun=np.zeros(rooms),
         into_air=np.zeros(size),
         into_radiant=np.zeros(rooms),
         through_radiant=np.zeros(rooms),

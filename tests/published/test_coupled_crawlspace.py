@@ -144,18 +144,20 @@ def solve(s: Steady) -> Found:
         setpoint=np.full((HOURS, 0 if s.ducted else 1), 20.0),
         cooling_setpoint=np.full((HOURS, 0 if s.ducted else 1), 90.0),
     )
-    vents = np.zeros((HOURS, 2))
-    vents[:, 1] = vent_flow(s.vent_area, 0.05, s.wind, PERIMETER)
+    vents = np.full((HOURS, 1), vent_flow(s.vent_area, 0.05, s.wind, PERIMETER))
     steps = Year(
         order=np.arange(HOURS, dtype=np.uint64),
         recorded_from=0,
         outdoor=s.outdoor * year,
         wind=s.wind * year,
-        boundary=np.ascontiguousarray(np.stack(builder.columns, axis=1)),
+        brought=np.ascontiguousarray(np.stack(builder.columns, axis=1)),
+        mixtures=np.eye(len(builder.columns)),
         vent_flow=vents,
-        convective=np.full((HOURS, 1), s.gains),
-        radiant=np.zeros((HOURS, 1)),
-        sun=np.zeros((HOURS, 1)),
+        inside=np.full((HOURS, 1), s.gains),
+        convective=np.ones((1, 1)),
+        radiant=np.zeros((1, 1)),
+        shining=np.zeros((HOURS, 4)),
+        glass=np.zeros((4, 1)),
         extraction=np.zeros((HOURS, 1)),
         airing_above=90.0 * year,
     )
