@@ -22,6 +22,11 @@ HEAVY = 60_000.0
 """[J/(m2 K)] above which a layer is cut into slices of at most this capacity (judgement)"""
 
 
+AT_ONCE = 16
+"""Numbers that compiled code takes in one turn: rows are filled up to a multiple with surfaces that
+are none, since what is left over would be done one by one (measured)"""
+
+
 class Sunlit(Enum):
     """How the sun that comes through a room's glass reaches a face."""
 
@@ -143,10 +148,10 @@ def _modes_by_row(chains: list[_Chain]) -> tuple[Any, ...]:
     """``row`` to ``through`` of the chains, which stand by how many modes they have."""
     kept = np.array([chain.kept for chain in chains])
     most = int(kept.max(initial=0))
-    row = np.concatenate([[0], np.cumsum([np.sum(kept > k) for k in range(most)])])
-    row = row.astype(np.int64)
+    wide = [_filled_up(int(np.sum(kept > k))) for k in range(most)]
+    row = np.concatenate([[0], np.cumsum(wide)]).astype(np.int64)
     flat = [np.zeros(row[-1]) for _ in range(4)]
-    faces = [np.zeros(len(chains)) for _ in range(3)]
+    faces = [np.zeros(_filled_up(len(chains))) for _ in range(3)]
     for alike in _alike(chains):
         found, answers = _solved([chains[n] for n in alike])
         for k in range(found.decay.shape[1]):
@@ -154,9 +159,14 @@ def _modes_by_row(chains: list[_Chain]) -> tuple[Any, ...]:
                 part[row[k] + np.array(alike)] = values[:, k]
         for face, answer in zip(faces, answers, strict=True):
             face[alike] = answer
-    twin = np.array([chain.twin_sign > 0.0 for chain in chains])
-    counted = np.concatenate([~twin[:count] for count in np.diff(row)]) if most else np.zeros(0)
-    return (row, *flat, flat[3] * counted, *faces)
+    counted = np.ones(len(faces[0]))
+    counted[: len(chains)] = [chain.twin_sign <= 0.0 for chain in chains]
+    stored = flat[3] * np.concatenate([counted[:count] for count in wide]) if most else flat[3]
+    return (row, *flat, stored, *faces)
+
+
+def _filled_up(count: int) -> int:
+    return -(-count // AT_ONCE) * AT_ONCE
 
 
 def _alike(chains: list[_Chain]) -> list[list[int]]:
@@ -188,7 +198,7 @@ def _answers(
 
 def _ends(chains: list[_Chain], sun: list[list[float]], nodes: int) -> tuple[Any, ...]:
     """``outer_end`` to ``load_twin`` of the chains; a face with radiation has its room's air."""
-    count = len(chains)
+    count = _filled_up(len(chains))
     outer: list[tuple[int, int, float]] = []
     of_twin: list[tuple[int, int, float]] = []
     lit: list[tuple[int, int, float]] = []
@@ -264,7 +274,7 @@ def reduce(
     rr[empty, empty] = 1.0  # a room without any surface has no radiant exchange
     inverse = np.linalg.inv(rr)
     to_air = ar @ inverse
-    parts = (aa - to_air @ ra, to_air, inverse, ra)
+    parts = (aa - to_air @ ra, to_air.T, inverse.T, ra.T)
     return Reduction(*(np.ascontiguousarray(part) for part in parts))
 
 

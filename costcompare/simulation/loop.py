@@ -87,13 +87,12 @@ def _remember_groups(emitters: Emitters, m: Memory) -> None:
 
 
 @compiled
-def _add_product(matrix: Floats, vector: Floats, sign: float, total: Floats) -> None:
-    """Add ``sign matrix vector`` to ``total``."""
-    for i in range(matrix.shape[0]):
-        row, value = matrix[i], 0.0
-        for j in range(row.shape[0]):
-            value += row[j] * vector[j]
-        total[i] += sign * value
+def _add_product(columns: Floats, vector: Floats, sign: float, total: Floats) -> None:
+    """Add ``sign`` times each column times its number to ``total``: no sum waits for another."""
+    for k in range(columns.shape[0]):
+        column, value = columns[k], sign * vector[k]
+        for i in range(column.shape[0]):
+            total[i] += value * column[i]
 
 
 @compiled

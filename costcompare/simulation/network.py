@@ -27,8 +27,9 @@ class Chains(NamedTuple):
 
     Chains stand in the order of how many modes they have, most first. Mode arrays are flat:
     the first mode of every chain, the second of every chain that has one, and so on, so that
-    row k of them covers the first ``row[k + 1] - row[k]`` chains. An *end* is a face: number
-    c of the first face of chain c, number chains + c of its last.
+    row k of them covers the first ``row[k + 1] - row[k]`` chains. Behind the last stand chains
+    that are none, all zeros, so that every row has a round number. An *end* is a face: number c
+    of the first face of chain c, number chains + c of its last.
     """
 
     row: Ints
@@ -97,11 +98,11 @@ class Reduction(NamedTuple):
     air: Floats
     """Air nodes on air nodes [W/K], air storage included, shape (A, A)"""
     to_air: Floats
-    """Heat into the radiant nodes as heat into the air nodes, shape (A, rooms)"""
+    """Heat into each radiant node as heat into the air nodes, shape (rooms, A)"""
     radiant_inverse: Floats
-    """[K/W], shape (rooms, rooms)"""
+    """Each radiant node's heat on all of them [K/W], shape (rooms, rooms)"""
     radiant_air: Floats
-    """Radiant rows on air nodes [W/K], shape (rooms, A)"""
+    """Each air node in the balances of the radiant nodes [W/K], shape (A, rooms)"""
 
 
 class Air(NamedTuple):
