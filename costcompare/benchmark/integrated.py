@@ -205,8 +205,11 @@ def integrate(
     furnace's heat as one more state, no step longer than the hour in which inputs stand still.
     """
     year, count = drive.year, network.states.shape[0]
-    parts = [year.brought @ year.mixtures, year.shining @ year.glass]
-    parts += [year.inside @ year.radiant, year.inside @ year.convective]
+    # The rows of the hourly model's matrices are filled up with zeros.
+    rooms = model.air.rooms
+    columns = network.inputs.shape[1] - 3 * rooms
+    parts = [(year.brought @ year.mixtures)[:, :columns], (year.shining @ year.glass)[:, :rooms]]
+    parts += [(year.inside @ each)[:, :rooms] for each in (year.radiant, year.convective)]
     inputs = np.hstack(parts)
     air = model.air
     scratch = Scratch(

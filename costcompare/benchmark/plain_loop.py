@@ -80,27 +80,24 @@ def forward(chains: Chains, boundary: Floats, sun: Floats, m: Memory, dark: bool
     for start, stop in zip(chains.row[:-1], chains.row[1:], strict=True):
         m.face[: stop - start] += chains.first[start:stop] * m.modes[start:stop]
         m.face[count : count + stop - start] += chains.last[start:stop] * m.modes[start:stop]
-    node, inside = _touched(chains, m)
+    node = _touched(chains, m)
     face = m.face[chains.touch_end]
     np.add.at(m.into_air, node, chains.touch_air_back * face)
-    radiant = chains.touch_radiant_back * face
-    np.add.at(m.into_radiant, node[inside], radiant[inside])
+    np.add.at(m.into_radiant, node, chains.touch_radiant_back * face)
 
 
-def _touched(chains: Chains, m: Memory) -> tuple[NDArray[np.int64], NDArray[np.bool_]]:
-    """The air node that each end touches, and whether it is a room."""
-    node = np.repeat(np.arange(len(m.node)), np.diff(chains.touch_row).astype(np.int64))
-    return node, node < len(m.radiant)
+def _touched(chains: Chains, m: Memory) -> NDArray[np.int64]:
+    """The air node that each end touches."""
+    return np.repeat(np.arange(len(m.node)), np.diff(chains.touch_row).astype(np.int64))
 
 
 def finish(chains: Chains, m: Memory) -> None:
     """``surfaces_finish`` with NumPy."""
     count = chains.face_first.shape[0]
     m.drive[:] = m.given
-    node, inside = _touched(chains, m)
+    node = _touched(chains, m)
     m.drive[chains.touch_end] += chains.touch_air * m.node[node]
-    by_radiation = chains.touch_radiant[inside] * m.radiant[node[inside]]
-    m.drive[chains.touch_end[inside]] += by_radiation
+    m.drive[chains.touch_end] += chains.touch_radiant * m.radiant[node]
     for start, stop in zip(chains.row[:-1], chains.row[1:], strict=True):
         by_first = chains.first[start:stop] * m.drive[: stop - start]
         by_last = chains.last[start:stop] * m.drive[count : count + stop - start]
@@ -124,7 +121,7 @@ def opened(conditions: Conditions, model: Model, work: Work) -> None:
     """``open_doorways`` with NumPy."""
     known = model.air.nodes
     work.base_flat[:] = work.still_flat
-    work.base[:, known] = conditions.right
+    work.base[:, known] = conditions.right[:known]
     add_doors(work.base, known, model.doors, work.doorways)
     outdoor = conditions.outside.temperature
     add_airing(work.base, known, model.air, outdoor, conditions.airing)

@@ -16,7 +16,7 @@ from costcompare.simulation.clock import Same
 from costcompare.simulation.environment import Environment, through_windows
 from costcompare.simulation.leakage import air_network, door_network
 from costcompare.simulation.machines import Weathered
-from costcompare.simulation.network import Drive, Model, Year
+from costcompare.simulation.network import Drive, Model, Year, with_full_rows
 from costcompare.simulation.plant import (
     Ducted,
     Emitter,
@@ -138,7 +138,7 @@ def shell_of(home: Home, system: System, around: Environment, *, with_twin: bool
     air = air_network(home, nodes, storage, around.pressure, root, boots_open=boots_open)
     model = Model(chains, reduction, air, door_network(home, nodes), ducts)
     vented = [*spaces] + ([doubled] if doubled is not None else [])
-    year = _year(home, around, np.array(builder.columns).T.copy(), vented)
+    year = _year(home, around, with_full_rows(np.array(builder.columns).T), vented)
     return Shell(nodes, spaces, model, year)
 
 
@@ -202,10 +202,10 @@ def _year(home: Home, around: Environment, mixtures: Floats, vented: list[Space]
         mixtures=mixtures,
         vent_flow=vents,
         inside=inside,
-        convective=convective,
-        radiant=radiant,
+        convective=with_full_rows(convective),
+        radiant=with_full_rows(radiant),
         shining=through_windows(around, home.house.windows.panes),
-        glass=_glass(home),
+        glass=with_full_rows(_glass(home)),
         extraction=exhaust.extraction(home, index),
         airing_above=around.outdoor,
     )

@@ -14,17 +14,12 @@ from numpy.typing import NDArray
 
 from costcompare.case.facts import Layer
 from costcompare.physics.envelope import Modes, Responses, solved
-from costcompare.simulation.network import Chains, Reduction
+from costcompare.simulation.network import Chains, Reduction, filled_up, with_full_rows
 
 Floats = NDArray[np.float64]
 
 HEAVY = 60_000.0
 """[J/(m2 K)] above which a layer is cut into slices of at most this capacity (judgement)"""
-
-
-AT_ONCE = 16
-"""Numbers that compiled code takes in one turn: rows are filled up to a multiple with surfaces that
-are none, since what is left over would be done one by one (measured)"""
 
 
 class Sunlit(Enum):
@@ -148,10 +143,10 @@ def _modes_by_row(chains: list[_Chain]) -> tuple[Any, ...]:
     """``row`` to ``through`` of the chains, which stand by how many modes they have."""
     kept = np.array([chain.kept for chain in chains])
     most = int(kept.max(initial=0))
-    wide = [_filled_up(int(np.sum(kept > k))) for k in range(most)]
+    wide = [filled_up(int(np.sum(kept > k))) for k in range(most)]
     row = np.concatenate([[0], np.cumsum(wide)]).astype(np.int64)
     flat = [np.zeros(row[-1]) for _ in range(4)]
-    faces = [np.zeros(_filled_up(len(chains))) for _ in range(3)]
+    faces = [np.zeros(filled_up(len(chains))) for _ in range(3)]
     for alike in _alike(chains):
         found, answers = _solved([chains[n] for n in alike])
         for k in range(found.decay.shape[1]):
@@ -163,10 +158,6 @@ def _modes_by_row(chains: list[_Chain]) -> tuple[Any, ...]:
     counted[: len(chains)] = [chain.twin_sign <= 0.0 for chain in chains]
     stored = flat[3] * np.concatenate([counted[:count] for count in wide]) if most else flat[3]
     return (row, *flat, stored, *faces)
-
-
-def _filled_up(count: int) -> int:
-    return -(-count // AT_ONCE) * AT_ONCE
 
 
 def _alike(chains: list[_Chain]) -> list[list[int]]:
@@ -198,7 +189,7 @@ def _answers(
 
 def _ends(chains: list[_Chain], sun: list[list[float]], nodes: int) -> tuple[Any, ...]:
     """``outer_end`` to ``load_twin`` of the chains; a face with radiation has its room's air."""
-    count = _filled_up(len(chains))
+    count = filled_up(len(chains))
     outer: list[tuple[int, int, float]] = []
     of_twin: list[tuple[int, int, float]] = []
     lit: list[tuple[int, int, float]] = []
@@ -274,8 +265,8 @@ def reduce(
     rr[empty, empty] = 1.0  # a room without any surface has no radiant exchange
     inverse = np.linalg.inv(rr)
     to_air = ar @ inverse
-    parts = (aa - to_air @ ra, to_air.T, inverse.T, ra.T)
-    return Reduction(*(np.ascontiguousarray(part) for part in parts))
+    constant = np.ascontiguousarray(aa - to_air @ ra)
+    return Reduction(constant, *(with_full_rows(part.T) for part in (to_air, inverse, ra)))
 
 
 def _fold(full: Floats, chains: Chains, size: int) -> None:

@@ -119,13 +119,13 @@ def _mean(values: Floats, count: int) -> float:
 
 @compiled
 def _mix(kinds: Floats, mixtures: Floats, into: Floats) -> None:
-    """The mixtures of what an hour brings, as many as ``into`` has places."""
+    """The mixtures of what an hour brings."""
     first, value = mixtures[0], kinds[0]
-    for column in range(into.shape[0]):
+    for column in range(first.shape[0]):
         into[column] = value * first[column]
     for k in range(1, kinds.shape[0]):
         mixture, value = mixtures[k], kinds[k]
-        for column in range(into.shape[0]):
+        for column in range(mixture.shape[0]):
             into[column] += value * mixture[column]
 
 
@@ -141,7 +141,7 @@ def _gather(h: int, model: Model, year: Year, m: Memory, dark: bool) -> None:
     _mix(inside, year.radiant, m.into_radiant)
     for k in range(inside.shape[0]):
         share, value = year.convective[k], inside[k]
-        for i in range(air.rooms):
+        for i in range(share.shape[0]):
             m.into_air[i] += value * share[i]
     _mix(year.brought[h], year.mixtures, m.boundary)
     surfaces_forward(model.chains, m.boundary, m.sun, m, dark)

@@ -18,6 +18,24 @@ Ints = NDArray[np.int64]
 Places = NDArray[np.uint64]
 """Places in an array, never negative: compiled code then need not ask"""
 
+AT_ONCE = 16
+"""Numbers that compiled code takes in one turn; what is left over it does one by one. So rows are
+filled up with zeros to a multiple of it (measured)."""
+
+
+def filled_up(count: int) -> int:
+    """The next multiple of what compiled code takes in one turn."""
+    return -(-count // AT_ONCE) * AT_ONCE
+
+
+def with_full_rows(matrix: Floats) -> Floats:
+    """A matrix whose rows are filled up with zeros."""
+    rows, columns = matrix.shape
+    full = np.zeros((rows, filled_up(columns)))
+    full[:, :columns] = matrix
+    return full
+
+
 WALLS_AND_GLASS, FLOOR, STORED, NO_LOAD = 0, 1, 2, 3
 """Which part of a room's load the heat into a chain belongs to"""
 
@@ -93,7 +111,8 @@ class Order(NamedTuple):
 
 
 class Reduction(NamedTuple):
-    """The constant system with the radiant nodes eliminated."""
+    """The constant system with the radiant nodes eliminated; rows but those of ``air`` are filled
+    up."""
 
     air: Floats
     """Air nodes on air nodes [W/K], air storage included, shape (A, A)"""
@@ -229,6 +248,7 @@ class Year(NamedTuple):
 
     What is by hour is few columns that homes share; what a home makes of them is a small matrix,
     and the loop multiplies the two, which is less work than fetching the product from memory.
+    Rows of those matrices may be filled up with zeros.
     """
 
     order: Places

@@ -39,8 +39,7 @@ def step_through(assembly: Assembly, *, explained: bool) -> Record:
     record = _empty_record(hours, model.air.nodes, count, model.air.rooms)
     if not explained:
         record = record._replace(load=np.zeros((0, 4)))
-    groups = drive.emitters.group_heat.shape[1]
-    run_year(model, drive, record, memory(model, drive.emitters.room, groups))
+    run_year(model, drive, record, memory(model, drive))
     return record
 
 

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from costcompare.simulation.ahead import Ahead
 from costcompare.simulation.airflows import DuctLimits, Outside
-from costcompare.simulation.network import Model, Places
+from costcompare.simulation.network import Drive, Model, Places, filled_up
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
@@ -132,12 +132,17 @@ class Memory(NamedTuple):
     work: Work
 
 
-def memory(model: Model, room: Places, groups: int = 0) -> Memory:
-    """Memory for a run with emitters in ``room``, every node at the starting temperature."""
+def memory(model: Model, drive: Drive) -> Memory:
+    """Memory for a run, every node at the starting temperature.
+
+    What small matrices are multiplied with or into has room for their filled-up rows.
+    """
+    room, groups = drive.emitters.room, drive.emitters.group_heat.shape[1]
     start, emitters = STARTING_TEMPERATURE, room.shape[0]
     chains, doors = model.chains, model.doors.first.shape[0]
     ends = 2 * chains.face_first.shape[0]
     size, rooms = model.air.nodes, model.air.rooms
+    full = filled_up(size)
     still = np.zeros((size, size + 1 + emitters))
     still[:, :size] = model.reduction.air
     still[room, size + 1 + np.arange(emitters)] = 1.0
@@ -168,12 +173,12 @@ def memory(model: Model, room: Places, groups: int = 0) -> Memory:
         face=np.zeros(ends),
         node=np.full(size, start),
         node_before=np.full(size, start),
-        radiant=np.full(rooms, start),
-        boundary=np.zeros(int(chains.outer_column.max(initial=0)) + 1),
-        sun=np.zeros(rooms),
-        into_air=np.zeros(size),
-        into_radiant=np.zeros(rooms),
-        through_radiant=np.zeros(rooms),
+        radiant=np.zeros(full),
+        boundary=np.zeros(drive.year.mixtures.shape[1]),
+        sun=np.zeros(full),
+        into_air=np.zeros(full),
+        into_radiant=np.zeros(full),
+        through_radiant=np.zeros(full),
         bounds=np.zeros((emitters, 2)),
         resting=np.zeros(emitters),
         caps=np.zeros(groups),

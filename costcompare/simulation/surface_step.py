@@ -39,7 +39,6 @@ def surfaces_forward(chains: Chains, boundary: Floats, sun: Floats, m: Memory, d
             face[c] += first[c] * mode[c]
         for c in range(mode.shape[0]):
             face_last[c] += last[c] * mode[c]
-    rooms = m.radiant.shape[0]
     for node in range(m.node.shape[0]):
         by_air, by_radiation = 0.0, 0.0
         for k in range(chains.touch_row[node], chains.touch_row[node + 1]):
@@ -47,20 +46,18 @@ def surfaces_forward(chains: Chains, boundary: Floats, sun: Floats, m: Memory, d
             by_air += chains.touch_air_back[k] * temperature
             by_radiation += chains.touch_radiant_back[k] * temperature
         m.into_air[node] += by_air
-        if node < rooms:
-            m.into_radiant[node] += by_radiation
+        m.into_radiant[node] += by_radiation  # nothing, where a space has no radiant node
 
 
 @compiled
 def surfaces_finish(chains: Chains, m: Memory) -> None:
     """The modes once air and radiant nodes are known."""
     count = chains.face_first.shape[0]
-    drive, modes, rooms = m.drive, m.modes, m.radiant.shape[0]
+    drive, modes = m.drive, m.modes
     for e in range(2 * count):
         drive[e] = m.given[e]
     for node in range(m.node.shape[0]):
-        air = m.node[node]
-        radiant = m.radiant[node] if node < rooms else 0.0
+        air, radiant = m.node[node], m.radiant[node]
         for k in range(chains.touch_row[node], chains.touch_row[node + 1]):
             drive[chains.touch_end[k]] += (
                 chains.touch_air[k] * air + chains.touch_radiant[k] * radiant

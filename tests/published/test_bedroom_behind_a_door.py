@@ -117,7 +117,8 @@ def bedroom(conductance: float, outdoor: float, width: float) -> tuple[float, fl
     )
     partition = [(MAIN, BEDROOM, 25.0)]
     model = Model(chains, reduce(chains, storage, partition, 2), air, doors, ducts)
-    run_year(model, Drive(plant, emitters, year), record, memory(model, emitters.room))
+    drive = Drive(plant, emitters, year)
+    run_year(model, drive, record, memory(model, drive))
     return float(record.air[-1, BEDROOM]), float(np.abs(record.imbalance).max())
 
 

@@ -177,7 +177,8 @@ def solve(s: Steady) -> Found:
     )
     doors = Doors(no_room, no_room, none, none, none, no_room)
     model = Model(chains, reduce(chains, storage, [], 1), air, doors, ducts)
-    run_year(model, Drive(plant, emitters, steps), record, memory(model, emitters.room))
+    drive = Drive(plant, emitters, steps)
+    run_year(model, drive, record, memory(model, drive))
     heat = float(record.main[-1] + record.emitted[-1].sum())
     return Found(
         crawlspace=float(record.air[-1, 1]),
