@@ -46,8 +46,9 @@ from costcompare.simulation.surfaces import (
 Floats = NDArray[np.float64]
 
 STEP = 3600.0  # [s]
-WARM_UP_DAYS = 21
-"""Days at the end of the year run ahead of it, so that nothing starts cold (judgement)"""
+WARM_UP_DAYS = 10
+"""Days at the end of the year run ahead of it, so that nothing starts cold. Ten leave a year's
+heating of the examples within 0.003 % of what ninety do, its first day's within 0.2 % (measured)"""
 AIRING_BELOW_COOLING = 1.0
 """[K] below the cooling setpoint at which windows are opened (judgement)"""
 

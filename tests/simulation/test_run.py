@@ -13,6 +13,7 @@ from costcompare.case import example_names, example_path, read_case
 from costcompare.case.facts import Case, Home, System
 from costcompare.simulation import (
     HourlyResult,
+    assembly,
     setpoints_as_lived,
     setpoints_as_wanted,
     simulate_home,
@@ -100,6 +101,21 @@ def test_the_thermostat_is_held_while_the_furnace_can(name: str) -> None:
     setting = {home.thermostat.wanted, home.thermostat.wanted_night}
     nearest = np.min([np.abs(year.room_temperature[held, room] - s) for s in setting], axis=0)
     assert nearest.max() < HELD
+
+
+@pytest.mark.parametrize("name", ["demo", "summer_peak"])
+def test_what_was_before_the_warm_up_is_forgotten(
+    name: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The lightest and the heaviest of the examples."""
+    home, system, year = run(name, -1)
+    monkeypatch.setattr(assembly, "WARM_UP_DAYS", 60)
+    assembly._shell.cache_clear()
+    later = simulate_home(home, system, weather_of(name), setpoints_as_wanted(home))
+    assembly._shell.cache_clear()
+    assert year.heating.sum() == pytest.approx(later.heating.sum(), rel=1e-4)
+    assert year.heating[:24].sum() == pytest.approx(later.heating[:24].sum(), rel=1e-2)
+    assert np.abs(year.room_temperature - later.room_temperature)[:24].max() < 0.05
 
 
 @pytest.mark.parametrize("name", example_names())
