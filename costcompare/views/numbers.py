@@ -145,6 +145,14 @@ def about(text: str) -> str:
     return f"about {text}"
 
 
+def between_bills(before_usd: float, after_usd: float) -> float:
+    """A yearly saving as anybody finds it who subtracts the two bills as they are written [$].
+
+    Rounded by itself it could differ from them by ten.
+    """
+    return _nearest(before_usd, YEAR_STEP) - _nearest(after_usd, YEAR_STEP)
+
+
 def rounds_to_nothing(usd: float) -> bool:
     """Whether a yearly sum would be written as ``$0``."""
     return _nearest(usd, YEAR_STEP) == 0.0

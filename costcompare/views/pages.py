@@ -24,6 +24,7 @@ from costcompare.views.under_floor import under_the_floor
 from costcompare.views.wording.bill import adding_up, plain_part, worst_month
 from costcompare.views.wording.naming import as_a_label
 from costcompare.views.wording.notice import estimate_notice, house_answer
+from costcompare.views.wording.payback import differences
 from costcompare.views.wording.sureness import weather_answer
 
 CENT = 0.01
@@ -97,11 +98,11 @@ _MONEY = ("price", "payback", "net savings")
 def _bill_cells(choice: Choice) -> tuple[str, ...]:
     """The bill, the saving now and, at the warmth you want, the saving at the same warmth."""
     bill = numbers.dollars_a_year(choice.annual.bill_usd)
-    money = choice.money
-    now = numbers.MISSING if money is None else numbers.dollars_a_year(money.first_year_saving_usd)
+    written = differences(choice)
+    now = numbers.MISSING if written is None else numbers.dollars_a_year(written.first_year)
     if not _WORDS[choice.warmth]:
         return bill, now
-    same = None if money is None or choice.is_today else money.same_warmth_saving_usd
+    same = None if written is None or choice.is_today else written.same_warmth
     return bill, now, numbers.MISSING if same is None else numbers.dollars_a_year(same)
 
 

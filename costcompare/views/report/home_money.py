@@ -14,6 +14,7 @@ from costcompare.views.report.pieces import Cell, Picture, Section, Table
 from costcompare.views.report.spans import payback_span
 from costcompare.views.wording.naming import capital
 from costcompare.views.wording.payback import (
+    differences,
     incentives_answer,
     incentives_of,
     payback_answer,
@@ -65,8 +66,8 @@ def _table(comparison: Comparison, case: Case, marks: Marks, words: Catalogue) -
         return (
             marks.cell(choice),
             Cell(numbers.dollars_a_year(lived.installed_cost_usd - lived.incentives_usd)),
-            Cell(against(lived, words)),
-            Cell(against(wanted, words)),
+            Cell(against(choice, words)),
+            Cell(against(other, words)),
             Cell(
                 _back(lived, installed_on, words),
                 strong=True,
@@ -103,9 +104,10 @@ def _back(money: MoneyYears, installed_on: date, words: Catalogue) -> str:
     return numbers.month_reached(installed_on, years)
 
 
-def against(money: MoneyYears, words: Catalogue) -> str:
+def against(choice: Choice, words: Catalogue) -> str:
     """The first year's saving against the bill now, in words that cannot be turned round."""
-    saving = money.first_year_saving_usd
+    written = differences(choice)
+    saving = written.first_year if written is not None else 0.0
     if numbers.rounds_to_nothing(saving):
         return words.no_change
     amount = numbers.dollars_a_year(abs(saving))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from costcompare.comparison import AS_LIVED, Choice, Comparison, MoneyYears
 from costcompare.views import numbers
-from costcompare.views.wording.payback import studied
+from costcompare.views.wording.payback import differences, studied
 from costcompare.views.wording.running import choices_at
 
 
@@ -21,7 +21,7 @@ def first_things(comparison: Comparison) -> tuple[tuple[Choice, str], ...]:
         if choice.money is not None and not choice.is_today
     ]
     ordered = sorted(options, key=lambda pair: _quickness(pair[1]))
-    return tuple((choice, _sentence(money)) for choice, money in ordered)
+    return tuple((choice, _sentence(choice, money)) for choice, money in ordered)
 
 
 def _quickness(money: MoneyYears) -> tuple[bool, float, float]:
@@ -29,9 +29,10 @@ def _quickness(money: MoneyYears) -> tuple[bool, float, float]:
     return years is None, years if years is not None else 0.0, money.installed_cost_usd
 
 
-def _sentence(money: MoneyYears) -> str:
+def _sentence(choice: Choice, money: MoneyYears) -> str:
     price = numbers.dollars_a_year(money.installed_cost_usd - money.incentives_usd)
-    saving = money.first_year_saving_usd
+    written = differences(choice)
+    saving = written.first_year if written is not None else 0.0
     if numbers.rounds_to_nothing(saving):
         return f"{price} to install, and next to no change of the bill."
     amount = numbers.dollars_a_year(abs(saving))

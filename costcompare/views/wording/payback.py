@@ -34,6 +34,35 @@ def payback_words(money: MoneyYears, installed_on: date) -> str:
 
 
 @dataclass(frozen=True)
+class Differences:
+    """The savings of a choice as the bills that are written beside them differ [$]."""
+
+    first_year: float
+    """Against the bill now"""
+    same_warmth: float | None
+    """Against today's system at the same warmth"""
+    warmth: float | None
+    """What the extra warmth alone would cost with today's system"""
+
+
+def differences(choice: Choice) -> Differences | None:
+    """The savings of a choice to be written; None where it has no money."""
+    money, bill = choice.money, choice.annual.bill_usd
+    if money is None:
+        return None
+    now, same, worth = (
+        bill + money.first_year_saving_usd,
+        money.same_warmth_saving_usd,
+        money.warmth_worth_usd,
+    )
+    return Differences(
+        numbers.between_bills(now, bill),
+        None if same is None else numbers.between_bills(bill + same, bill),
+        None if worth is None else numbers.between_bills(now + worth, now),
+    )
+
+
+@dataclass(frozen=True)
 class Saving:
     """One of the savings that must not be mixed up."""
 
@@ -43,17 +72,17 @@ class Saving:
 
 def savings(choice: Choice, now: Warmth) -> tuple[Saving, ...]:
     """The savings told apart: against the bill now, at the same warmth, the warmth itself."""
-    money = choice.money
-    if money is None or choice.is_today:
+    written = differences(choice)
+    if written is None or choice.is_today:
         return ()
-    told = [Saving(_less_or_more(money.first_year_saving_usd), "than what you pay now")]
+    told = [Saving(_less_or_more(written.first_year), "than what you pay now")]
     if choice.warmth == now:
         return tuple(told)
-    if money.same_warmth_saving_usd is not None:
-        figure = _less_or_more(money.same_warmth_saving_usd)
+    if written.same_warmth is not None:
+        figure = _less_or_more(written.same_warmth)
         told.append(Saving(figure, "than today’s system at the same warmth"))
-    if money.warmth_worth_usd is not None:
-        figure = f"{numbers.dollars_a_year(money.warmth_worth_usd)} a year"
+    if written.warmth is not None:
+        figure = f"{numbers.dollars_a_year(written.warmth)} a year"
         words = (
             "is what the extra warmth alone would cost with today’s system: comfort, not cash, "
             "and not counted as money coming back"
@@ -103,18 +132,19 @@ def _less_or_more(saving_usd: float) -> str:
 def money_lines(options: Sequence[Choice], installed_on: date) -> tuple[tuple[str, ...], ...]:
     """The money of options side by side: each line a name, then one text an option."""
     monies = [choice.money for choice in options if choice.money is not None]
+    written = [one for one in map(differences, options) if one is not None]
     return (
         ("To install", *(numbers.dollars(money.installed_cost_usd) for money in monies)),
         ("Confirmed incentives", *(numbers.dollars(money.incentives_usd) for money in monies)),
         (
             "First year, against your bill now",
-            *(numbers.dollars_a_year(money.first_year_saving_usd) for money in monies),
+            *(numbers.dollars_a_year(one.first_year) for one in written),
         ),
         (
             "First year, against today’s system at the same warmth",
-            *(_amount(money.same_warmth_saving_usd) for money in monies),
+            *(_amount(one.same_warmth) for one in written),
         ),
-        ("Worth of the extra warmth", *(_amount(money.warmth_worth_usd) for money in monies)),
+        ("Worth of the extra warmth", *(_amount(one.warmth) for one in written)),
         (
             "Money back, in today’s value",
             *(payback_words(money, installed_on) for money in monies),

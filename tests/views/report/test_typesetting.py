@@ -94,8 +94,11 @@ def shown(comparison: Comparison, case: Case, sweep: Sweep) -> set[str]:
         money = choice.money
         if money is not None:
             price = money.installed_cost_usd - money.incentives_usd
-            amounts |= {price, money.first_year_saving_usd, money.net_savings_usd}
-            amounts |= {money.same_warmth_saving_usd or 0.0, money.warmth_worth_usd or 0.0}
+            amounts |= {price, money.net_savings_usd}
+            # Savings are the differences of bills as they are written.
+            bills = [one.annual.bill_usd for one in comparison.choices[:2]]
+            apart = {numbers.between_bills(one, choice.annual.bill_usd) for one in bills}
+            amounts |= apart | {numbers.between_bills(bills[1], bills[0])}
     for one in sweep.choices:
         amounts |= {one.one_degree_usd(at) or 0.0 for at in sweep.settings_degf}
         for at in sweep.settings_degf:

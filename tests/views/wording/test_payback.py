@@ -12,6 +12,7 @@ from costcompare.comparison import AS_LIVED, AS_WANTED, Comparison, MoneyYears
 from costcompare.money.incentives import counted
 from costcompare.views import numbers
 from costcompare.views.wording.payback import (
+    differences,
     incentives_answer,
     incentives_of,
     money_lines,
@@ -88,6 +89,27 @@ def test_the_three_savings_are_told_apart(
     choice = with_money(comparison, option, dearer).choice(option, AS_WANTED)
     assert savings(choice, AS_LIVED)[0].figure == "$300 a year more"
     assert savings(comparison.today, AS_LIVED) == ()
+
+
+def test_savings_are_what_the_written_bills_differ_by(comparison: Comparison) -> None:
+    """Bill before minus bill after, to whoever does the sum on paper, at every rounding."""
+
+    def written(usd: float) -> int:
+        return int(numbers.dollars_a_year(usd).replace("$", "").replace(",", ""))
+
+    today = comparison.today
+    wanted = comparison.choice(today.name, AS_WANTED)
+    for choice in comparison.choices[2:]:
+        told = differences(choice)
+        assert told is not None
+        bill = written(choice.annual.bill_usd)
+        assert told.first_year == written(today.annual.bill_usd) - bill
+        if choice.warmth == AS_WANTED:
+            assert told.same_warmth == written(wanted.annual.bill_usd) - bill
+            both = written(wanted.annual.bill_usd) - written(today.annual.bill_usd)
+            assert told.warmth == both
+    assert numbers.between_bills(3404.9, 3295.1) == 100.0  # alone it would be 110
+    assert numbers.between_bills(3295.1, 3404.9) == -100.0
 
 
 def test_every_incentive_says_whether_it_is_counted_and_why() -> None:
