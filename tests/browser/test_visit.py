@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
+from pypdf import PdfReader
 
 from costcompare.case import read_case
 from tests.browser.chromium import SIZES, answer, open_form, open_page, settled
@@ -213,9 +214,26 @@ def test_a_whole_visit_from_an_empty_form_to_a_saved_case(
     known = {fact.path: fact.known for fact in case.facts}
     assert known["site.latitude"] == "guessed", "how it was known stays until somebody says more"
     expect(page.locator("#running-rows")).to_contain_text("Heads in three rooms")
+    is_left_on_the_table(page, tmp_path / "report.pdf")
     if size == "tablet":
+        open_form(page)
         opened_again(page, file)
     context.close()
+
+
+def is_left_on_the_table(page: Page, file: Path) -> None:
+    """The report of the visit's home, tagged, with the figures of the page."""
+    now = bill(page)
+    page.locator("#close-facts").click()
+    with page.expect_download() as downloaded:
+        page.get_by_role("button", name="The report, PDF").click()
+    downloaded.value.save_as(file)
+    report = PdfReader(file)
+    assert report.trailer["/Root"]["/MarkInfo"]["/Marked"]
+    assert len(report.pages) <= 2
+    written = " ".join(sheet.extract_text() for sheet in report.pages)
+    assert "A made-up visit" in written
+    assert now in written
 
 
 def opened_again(page: Page, file: Path) -> None:
