@@ -33,6 +33,7 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--days", type=int, default=8, help="of each month")
     parser.add_argument("--settling", type=int, default=3, help="days before heat is counted")
+    parser.add_argument("--months", type=int, nargs="+", default=range(1, 13), help="1 to 12")
     asked = parser.parse_args()
     case = read_case(example_path("demo"))
     around = environment(weather_of(case))
@@ -49,7 +50,8 @@ def main() -> None:
     year = year._replace(airing_above=never)
     print("month   hourly kWh   integrated kWh   difference")
     sums = [0.0, 0.0]
-    for month, first in enumerate(FIRST_HOURS, start=1):
+    for month in asked.months:
+        first = FIRST_HOURS[month - 1]
         hours = range(first, first + 24 * asked.days)
         counted = first + 24 * asked.settling
         other = integrate(
