@@ -94,7 +94,7 @@ def surface_content(chains: Chains, m: Memory) -> float:
 
 @compiled
 def faces_reached(chains: Chains, m: Memory) -> None:
-    """Temperatures of the faces at the end of the hour, into ``m.face``.
+    """Mean temperatures of the faces over the hour, into ``m.face``.
 
     Comes after :func:`surfaces_finish`, and before the next hour.
     """

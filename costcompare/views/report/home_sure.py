@@ -24,13 +24,17 @@ KNOWN_TONES: dict[str, Tone] = {"measured": "whole", "seen": "chosen", "guessed"
 
 def section(comparison: Comparison, name: str, words: Catalogue) -> Section:
     """How the facts are known, the ranges, the weather."""
+    house = house_answer(comparison.fitted_bills)
+    fitted = comparison.fitted_bills > 0
+    # Paper has no room for what stands behind the answers: there a fitted house says so first.
     answers = (
+        house if fitted else "",
         sureness_answer(comparison),
         range_answer(comparison),
         saving_range_answer(comparison, name, AS_LIVED),
     )
     more = (
-        house_answer(comparison.fitted_bills),
+        "" if fitted else house,
         what_ranges_hold(comparison),
         weather_answer(comparison),
     )
