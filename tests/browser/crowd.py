@@ -91,10 +91,12 @@ def drive(address: str, first: int, count: int) -> Seen:
             degf: open_as(browser, address, degf, seen)
             for degf in range(600 + 5 * first, 600 + 5 * (first + count), 5)
         }
-        for page in pages.values():
+        print(f"visitors {first + 1} to {first + count} have opened", file=sys.stderr)
+        for nth, page in enumerate(pages.values(), first + 1):
             page.keyboard.press("Escape")
             page.locator("#setting-shown.is-waiting").wait_for(state="detached")
             page.locator("#chosen-at-bill", has_text="$").wait_for()
+            print(f"visitor {nth} has all pages", file=sys.stderr)
         bills = {degf: page.locator("#now").text_content() or "" for degf, page in pages.items()}
         ends = time.monotonic() + SECONDS
         while time.monotonic() < ends:
