@@ -51,7 +51,8 @@ def coldest_day(comparison: Comparison, name: str, limits: ComfortLimits) -> go.
         template=TEMPLATE,
         height=HEIGHT_PX,
         margin={"l": 44, "r": 12, "t": 66, "b": 40},
-        legend={"y": 1.09},
+        # In a narrow figure a legend that is placed by the panel slips into it.
+        legend={"yref": "container", "y": 1.0, "yanchor": "top"},
         annotations=[
             *figure.layout.annotations,
             panel_title(f"{room[:1].upper()}{room[1:]}, °F", y=1.0),

@@ -16,6 +16,7 @@ from costcompare.views.wording.headline import YearShown, year_of_choice, year_o
 from costcompare.views.wording.setting import swept
 
 HEIGHT_PX = 420
+LINES_ARE_HELD = "Bill a year; lines: one setting all day"
 MARKS = (1, 3, 5, 7)
 """Which traces are marks: bill and warm hours of today, then of the choice"""
 
@@ -34,14 +35,16 @@ def setting_chart(sweep: Sweep, name: str, *, held: bool) -> go.Figure:
 def wanted_chart(comparison: Comparison, sweep: Sweep, name: str) -> go.Figure:
     """As :func:`setting_chart`, the marks on the two bills at the wanted warmth.
 
-    They may lie off the lines, which hold the setting at night.
+    They may lie off the lines, which hold the setting at night, as the title then says.
     """
     start = nearest(sweep.settings_degf, sweep.wanted_degf)
     years = [
         year_of_choice(comparison.choice(which, AS_WANTED), "")
         for which in (comparison.today.name, name)
     ]
-    return _chart(sweep, name, start, years, held=True)
+    figure = _chart(sweep, name, start, years, held=True)
+    figure.layout.annotations[0].text = LINES_ARE_HELD
+    return figure
 
 
 def nearest(settings_degf: tuple[float, ...], wanted_degf: float) -> float:
