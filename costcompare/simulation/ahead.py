@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from costcompare.physics.doorways import exchange_flow
 from costcompare.physics.ducts import conduction_factor
+from costcompare.simulation.clock import Same
 from costcompare.simulation.network import Air, DuctNet, Model, Order, Places
 
 Floats = NDArray[np.float64]
@@ -46,15 +47,23 @@ def ahead_of(model: Model, wind: Floats) -> Ahead:
         for width, height in zip(doors.width.tolist(), doors.height.tolist(), strict=True)
     ]
     k = air.heat_capacity
-    speed = wind * air.wind_factor
+    power = 2.0 * air.leak_exponent
     return Ahead(
         _order(_felt(model).tobytes(), air.nodes, _pivots(air, ducts)),
         taken,
         k * np.array(passed, dtype=float),
         conduction_factor(ducts.supply_area, k, ducts.airflow, ducts.resistance),
         conduction_factor(ducts.return_area, k, ducts.airflow, ducts.resistance),
-        air.leak_coefficient * air.wind * speed ** (2.0 * air.leak_exponent),
+        air.leak_coefficient * air.wind * air.wind_factor**power * _to_a_power(Same(wind), power),
     )
+
+
+@lru_cache(maxsize=16)
+def _to_a_power(wind: Same, power: float) -> Floats:
+    """The wind of a year to a power, once for all homes that stand in it."""
+    assert isinstance(wind.item, np.ndarray)
+    raised: Floats = wind.item**power
+    return raised
 
 
 def _pivots(air: Air, ducts: DuctNet) -> tuple[int, ...]:

@@ -65,14 +65,11 @@ NOTHING = Port()
 class _Chain:
     conductance: tuple[float, ...]
     storage: tuple[float, ...]
+    kept: int
+    """Nodes with storage, which is the number of modes"""
     ends: tuple[Port, Port]
     category: int
     twin_sign: float
-
-    @property
-    def kept(self) -> int:
-        """Nodes with storage, which is the number of modes."""
-        return sum(value > 0.0 for value in self.storage)
 
 
 @dataclass
@@ -109,29 +106,36 @@ class ChainBuilder:
         """Add a surface of an area [m2]; ``layers`` run from the first end to the last."""
         if area <= 0.0:
             return
-        conductance, storage = _nodes(layers, area, self.step)
-        self.chains.append(_Chain(conductance, storage, ends, category, twin_sign))
+        per_area = _nodes(layers, self.step)
+        chain = _Chain(
+            tuple([area * value for value in per_area.conductance]),
+            tuple([area * value for value in per_area.storage]),
+            per_area.kept,
+            ends,
+            category,
+            twin_sign,
+        )
+        self.chains.append(chain)
 
-    def sun_shares(self) -> list[list[float]]:
+    def sun_shares(self) -> list[tuple[float, float]]:
         """Share of each room's sun on each face; a twin's face gets that of the face it doubles."""
-        shares = [[0.0, 0.0] for _ in self.chains]
-        totals: dict[tuple[int, Sunlit], float] = {}
+        rooms = 1 + max((port.radiant for chain in self.chains for port in chain.ends), default=-1)
+        direct, rest = [0.0] * rooms, [0.0] * rooms
         for chain in self.chains:
             for port in chain.ends:
                 if port.sun is not Sunlit.NOT and port.returns > 0.0:
-                    key = (port.radiant, port.sun)
-                    totals[key] = totals.get(key, 0.0) + port.sun_weight
-        for number, chain in enumerate(self.chains):
-            for end, port in enumerate(chain.ends):
-                if port.sun is Sunlit.NOT:
-                    continue
-                direct = (port.radiant, Sunlit.DIRECT) in totals
-                rest = (port.radiant, Sunlit.REST) in totals
-                share = SUN_DIRECT if port.sun is Sunlit.DIRECT else 1.0 - SUN_DIRECT
-                if not (direct and rest):
-                    share = 1.0
-                shares[number][end] = share * port.sun_weight / totals[(port.radiant, port.sun)]
-        return shares
+                    total = direct if port.sun is Sunlit.DIRECT else rest
+                    total[port.radiant] += port.sun_weight
+
+        def share(port: Port) -> float:
+            if port.sun is Sunlit.NOT or port.sun_weight == 0.0:
+                return 0.0
+            own, other = (direct, rest) if port.sun is Sunlit.DIRECT else (rest, direct)
+            part = SUN_DIRECT if port.sun is Sunlit.DIRECT else 1.0 - SUN_DIRECT
+            of_all = part if other[port.radiant] > 0.0 else 1.0
+            return of_all * port.sun_weight / own[port.radiant]
+
+        return [(share(chain.ends[0]), share(chain.ends[1])) for chain in self.chains]
 
     def arrays(self, nodes: int) -> Chains:
         """The chains as arrays, those with most modes first; ``nodes`` of the air there are."""
@@ -149,9 +153,9 @@ def _modes_by_row(chains: list[_Chain]) -> tuple[Any, ...]:
     faces = [np.zeros(filled_up(len(chains))) for _ in range(3)]
     for alike in _alike(chains):
         found, answers = _solved([chains[n] for n in alike])
-        for k in range(found.decay.shape[1]):
-            for part, values in zip(flat, found, strict=True):
-                part[row[k] + np.array(alike)] = values[:, k]
+        places = row[: found.decay.shape[1]] + np.array(alike)[:, None]
+        for part, values in zip(flat, found, strict=True):
+            part[places] = values
         for face, answer in zip(faces, answers, strict=True):
             face[alike] = answer
     counted = np.ones(len(faces[0]))
@@ -187,7 +191,7 @@ def _answers(
     return solved(np.array(conductance), stored, beyond[:, 0], beyond[:, 1])
 
 
-def _ends(chains: list[_Chain], sun: list[list[float]], nodes: int) -> tuple[Any, ...]:
+def _ends(chains: list[_Chain], sun: list[tuple[float, float]], nodes: int) -> tuple[Any, ...]:
     """``outer_end`` to ``load_twin`` of the chains; a face with radiation has its room's air."""
     count = filled_up(len(chains))
     outer: list[tuple[int, int, float]] = []
@@ -210,12 +214,13 @@ def _ends(chains: list[_Chain], sun: list[list[float]], nodes: int) -> tuple[Any
                 load.append((end, chain.category, both, port.returns, chain.twin_sign))
             if sun[number][side] != 0.0:
                 lit.append((end, port.radiant, sun[number][side]))
+    touch.sort()
     return (
         *_columns(outer + of_twin, "ppf"),
         len(outer),
         *_columns(lit, "ppf"),
-        np.searchsorted([one[0] for one in sorted(touch)], range(nodes + 1)).astype(np.uint64),
-        *_columns([one[1:] for one in sorted(touch)], "pffff"),
+        np.searchsorted([one[0] for one in touch], range(nodes + 1)).astype(np.uint64),
+        *_columns([one[1:] for one in touch], "pffff"),
         *_columns(load, "pifff"),
     )
 
@@ -227,20 +232,32 @@ def _columns(rows: Sequence[tuple[float, ...]], kinds: str) -> list[NDArray[np.g
     return [np.ascontiguousarray(table[:, n], dtype=types[kind]) for n, kind in enumerate(kinds)]
 
 
-def _nodes(
-    layers: tuple[Layer, ...], area: float, step: float
-) -> tuple[tuple[float, ...], tuple[float, ...]]:
-    """Conductances between the borders of the layers, and their storage over a step [W/K]."""
+@dataclass(frozen=True)
+class _PerArea:
+    """A surface of 1 m2 as a row of nodes."""
+
+    conductance: tuple[float, ...]
+    """Between the borders of the layers [W/(m2 K)]"""
+    storage: tuple[float, ...]
+    """Over a step [W/(m2 K)]"""
+    kept: int
+    """Nodes with storage"""
+
+
+@lru_cache(maxsize=1024)
+def _nodes(layers: tuple[Layer, ...], step: float) -> _PerArea:
+    """The layers as nodes; the surfaces of one construction share them."""
     conductance: list[float] = []
     storage = [0.0]
     for layer in layers:
         slices = max(1, math.ceil(layer.capacity / HEAVY))
-        share = 0.5 * area * layer.capacity / slices / step
+        share = 0.5 * layer.capacity / slices / step
         for _ in range(slices):
-            conductance.append(area * slices / layer.resistance)
+            conductance.append(slices / layer.resistance)
             storage[-1] += share
             storage.append(share)
-    return tuple(conductance), tuple(storage)
+    kept = sum(value > 0.0 for value in storage)
+    return _PerArea(tuple(conductance), tuple(storage), kept)
 
 
 def reduce(

@@ -7,6 +7,7 @@ happens to be, so that the digits do not depend on how many threads there are.
 from __future__ import annotations
 
 import os
+import threading
 from collections.abc import Callable, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field
@@ -17,15 +18,25 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from costcompare.case.facts import Home, System
-from costcompare.physics.compiled import compiled_whole
 from costcompare.simulation import schedules
 from costcompare.simulation.assembly import assemble
 from costcompare.simulation.clock import Same
 from costcompare.simulation.draws import draws_of
 from costcompare.simulation.environment import environment
 from costcompare.simulation.network import Record
-from costcompare.simulation.run import balance_error, step_through
+from costcompare.simulation.run import step_through
 from costcompare.simulation.schedules import Setpoints
+from costcompare.simulation.sums import (
+    DELIVERED,
+    FIGURES,
+    IMBALANCE,
+    PEAK,
+    PUT_IN,
+    TURNOVER,
+    UNMET,
+    count_hours,
+    sum_up,
+)
 from costcompare.weather import Weather
 
 Floats = NDArray[np.float64]
@@ -33,7 +44,6 @@ Ints = NDArray[np.int64]
 Flags = NDArray[np.bool_]
 
 DAYS = 365
-W_PER_KW = 1000.0
 
 
 @dataclass(frozen=True)
@@ -189,28 +199,30 @@ def _reduced(run: Run, weather: Weather, rooms: int, *, hours: bool) -> _Reduced
     """One run, without what only an explanation asks for: no twin, no parts of the load."""
     around, home = environment(weather), run.home
     assembly = assemble(home, run.system, around, run.setpoints, with_twin=False)
-    record = step_through(assembly, explained=False)
+    record = step_through(assembly, explained=False, on=_paper.record)
+    _paper.record = record
     calendar = _calendar(Same(weather), home.site.time_zone)
     draws = draws_of(assembly.emitters, assembly.ducted, record, around.outdoor)
-    other = sum(schedules.other_use(home, around.index))
-    flows = (draws.heating, draws.backup, draws.cooling, draws.fan, draws.standby, other)
-    daily = np.stack(
-        [np.bincount(calendar.day, weights=flow, minlength=DAYS) / W_PER_KW for flow in flows]
-    )
-    electricity = draws.heating + draws.cooling + draws.fan + draws.standby + other
-    electricity /= W_PER_KW
-    delivered, put_in = _through_ducts(record)
-    figures = (
-        float(electricity.max()),
-        delivered,
-        put_in,
-        float(record.unmet.sum()) / W_PER_KW,
-        balance_error(record),
-    )
+    other, hot_water = schedules.other_use(home, around.index)
+    used = other + hot_water
+    flows = (draws.heating, draws.backup, draws.cooling, draws.fan, draws.standby, used)
+    daily, figures = np.zeros((len(flows), DAYS)), np.zeros(FIGURES)
+    electricity = np.zeros(around.hours)
+    sum_up(flows, record, calendar.day, daily, electricity, figures)
     counts = np.zeros((3, rooms), dtype=np.int64)
     if run.limits is not None:
         counts[:, : len(home.rooms)] = _counted(run.limits, record.air, calendar)
-    return _Reduced(daily, counts, np.array(figures), electricity if hours else None)
+    return _Reduced(daily, counts, figures, electricity if hours else None)
+
+
+class _Paper(threading.local):
+    """What a thread writes its years on, one over the other: fresh memory for each takes longer
+    than writing, and longer still with several threads."""
+
+    record: Record | None = None
+
+
+_paper = _Paper()
 
 
 def _counted(limits: Limits, air: Floats, calendar: _Calendar) -> Ints:
@@ -218,29 +230,6 @@ def _counted(limits: Limits, air: Floats, calendar: _Calendar) -> Ints:
     counts = np.zeros((3, limits.wanted.shape[1]), dtype=np.int64)
     count_hours(limits.wanted, limits.lowest, limits.highest, air, calendar.hour, counts)
     return counts
-
-
-@compiled_whole
-def count_hours(
-    wanted: Flags, lowest: Floats, highest: Floats, air: Floats, clock: Ints, counts: Ints
-) -> None:
-    """Add wanted, cold and hot hours of each room to ``counts``, shape (3, rooms)."""
-    for h in range(clock.shape[0]):
-        hour = clock[h]
-        for room in range(wanted.shape[1]):
-            if wanted[hour, room]:
-                counts[0, room] += 1
-                if air[h, room] < lowest[hour, room]:
-                    counts[1, room] += 1
-                elif air[h, room] > highest[hour, room]:
-                    counts[2, room] += 1
-
-
-def _through_ducts(record: Record) -> tuple[float, float]:
-    """Heat out of the registers and into the ducts over the hours of heating [kWh]."""
-    heats = (record.main > 0.0) | (record.strips > 0.0) | (record.emitted > 0.0).any(axis=1)
-    delivered, *lost = np.einsum("h,hk->k", heats.astype(float), record.duct[:, :4])
-    return float(delivered) / W_PER_KW, float(delivered + sum(lost)) / W_PER_KW
 
 
 def _gathered(done: list[_Reduced], month_of_day: Ints) -> Years:
@@ -252,7 +241,8 @@ def _gathered(done: list[_Reduced], month_of_day: Ints) -> Years:
     return Years(
         *(daily[0], daily[1], daily[2], daily[3], daily[4], daily[5]),
         *(counts[0], counts[1], counts[2]),
-        *(figures[0], figures[1], figures[2], figures[3], figures[4]),
+        *(figures[PEAK], figures[DELIVERED], figures[PUT_IN], figures[UNMET]),
+        figures[IMBALANCE] / np.maximum(figures[TURNOVER], 1.0),
         month_of_day,
         np.stack(kept) if kept else None,
     )

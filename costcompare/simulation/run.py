@@ -32,13 +32,20 @@ def simulate_home(
     return _result(home, assembly, step_through(assembly, explained=True), around)
 
 
-def step_through(assembly: Assembly, *, explained: bool) -> Record:
-    """Run an assembled home through its year; ``explained`` with the parts of its load."""
+def step_through(assembly: Assembly, *, explained: bool, on: Record | None = None) -> Record:
+    """Run an assembled home through its year; ``explained`` with the parts of its load.
+
+    The year is written over that ``on`` which another was written, where it has the same shapes.
+    """
     model, drive = assembly.shell.model, assembly.drive
-    hours, count = drive.emitters.heat_most.shape
-    record = _empty_record(hours, model.air.nodes, count, model.air.rooms)
-    if not explained:
-        record = record._replace(load=np.zeros((0, 4)))
+    hours, emitters = drive.emitters.heat_most.shape
+    shapes = _shapes(hours, model.air.nodes, emitters, model.air.rooms, explained=explained)
+    if on is not None and all(a.shape == b for a, b in zip(on, shapes, strict=True)):
+        for written in on:
+            written.fill(0.0)
+        record = on
+    else:
+        record = Record(*(np.zeros(shape) for shape in shapes))
     run_year(model, drive, record, memory(model, drive))
     return record
 
@@ -48,20 +55,20 @@ def balance_error(record: Record) -> float:
     return float(np.abs(record.imbalance).sum() / max(np.abs(record.turnover).sum(), 1.0))
 
 
-def _empty_record(hours: int, nodes: int, emitters: int, rooms: int) -> Record:
-    return Record(
-        air=np.zeros((hours, nodes)),
-        emitted=np.zeros((hours, emitters)),
-        main=np.zeros(hours),
-        strips=np.zeros(hours),
-        blower=np.zeros(hours),
-        run=np.zeros(hours),
-        duct=np.zeros((hours, 6)),
-        load=np.zeros((hours, 4)),
-        unmet=np.zeros((hours, rooms)),
-        imbalance=np.zeros(hours),
-        turnover=np.zeros(hours),
-    )
+def _shapes(
+    hours: int, nodes: int, emitters: int, rooms: int, *, explained: bool
+) -> tuple[tuple[int, ...], ...]:
+    """Of the arrays of a record, in their order."""
+    one = (hours,)
+    load = (hours if explained else 0, 4)
+    by_hour: dict[str, tuple[int, ...]] = {
+        "air": (hours, nodes),
+        "emitted": (hours, emitters),
+        "duct": (hours, 6),
+        "load": load,
+        "unmet": (hours, rooms),
+    }
+    return tuple(by_hour.get(name, one) for name in Record._fields)
 
 
 def _result(home: Home, assembly: Assembly, record: Record, around: Environment) -> HourlyResult:

@@ -75,6 +75,18 @@ def roof_temperature(construction: Construction, seen: Sky) -> Floats:
     )
 
 
+def glass_temperature(seen: Sky) -> Floats:
+    """Sol-air temperature of upright glass, which takes up no sun [degC]."""
+    return sol_air(
+        seen.outdoor,
+        np.zeros_like(seen.outdoor),
+        seen.sky,
+        absorptance=0.0,
+        emissivity=GLASS_EMISSIVITY,
+        sky_share=SKY_SHARE_WALL,
+    )
+
+
 def room_port(
     room: int, area: float, convective: float, sun: Sunlit = Sunlit.REST, lit_area: float = -1.0
 ) -> Port:
@@ -122,10 +134,11 @@ def add_room_surfaces(
 
     ``factors`` are those of :func:`ceiling_factors`.
     """
+    before_glass = builder.boundary(glass_temperature(seen))
     for number, room in enumerate(home.rooms):
         _walls(builder, home, number, room, seen)
         _walls_below_grade(builder, number, room, around)
-        _glass(builder, home, number, room, seen)
+        _glass(builder, home, number, room, before_glass)
         _floor(builder, home, number, room, nodes, around)
         _ceiling(builder, home, number, room, nodes, seen, factors[room.name])
         if home.house.contents == "ordinary":
@@ -218,21 +231,16 @@ def _walls_below_grade(
     builder.add(layers, area, (outside, inside), WALLS_AND_GLASS)
 
 
-def _glass(builder: ChainBuilder, home: Home, number: int, room: Room, seen: Sky) -> None:
-    """Glass without mass; the sun that passes it is a gain of the room, not of the pane."""
+def _glass(builder: ChainBuilder, home: Home, number: int, room: Room, before: int) -> None:
+    """Glass without mass; the sun that passes it is a gain of the room, not of the pane.
+
+    ``before`` it lies the boundary of :func:`glass_temperature`.
+    """
     area = sum(room.windows.values())
     if area <= 0.0:
         return
     resistance = 1.0 / home.house.windows.u_factor - FILM_LEVEL - FILM_OUTSIDE
-    temperature = sol_air(
-        seen.outdoor,
-        np.zeros_like(seen.outdoor),
-        seen.sky,
-        absorptance=0.0,
-        emissivity=GLASS_EMISSIVITY,
-        sky_share=SKY_SHARE_WALL,
-    )
-    outside = Port(boundary=builder.boundary(temperature), boundary_conductance=area / FILM_OUTSIDE)
+    outside = Port(boundary=before, boundary_conductance=area / FILM_OUTSIDE)
     inside = room_port(number, area, INSIDE_CONVECTIVE_LEVEL)
     layers = (Layer(max(resistance, LEAST_GLASS_RESISTANCE)),)
     builder.add(layers, area, (outside, inside), WALLS_AND_GLASS)
@@ -262,9 +270,9 @@ def _floor(
     elif room.below == "outdoors":
         outside = Port(boundary=around.plain, boundary_conductance=area / FILM_OUTSIDE)
         builder.add(parts.floor.layers, area, (outside, inside), FLOOR)
-    elif room.below in nodes and room.below not in _names(home):
-        if room.below == _doubled(nodes):
-            return
+    elif nodes.get(room.below, -1) >= len(home.rooms):  # a space: rooms stand before them
+        if TWIN + room.below in nodes:
+            return  # its floors come from add_twin_surfaces
         end = Port(air=nodes[room.below], air_conductance=area / FILM_DOWN)
         builder.add(parts.floor.layers, area, (end, inside), FLOOR)
 
@@ -287,7 +295,7 @@ def _ceiling(
         outside = Port(boundary=column, boundary_conductance=area / FILM_OUTSIDE)
         inside = room_port(number, area, INSIDE_CONVECTIVE_UP)
         builder.add(parts.sloped_ceiling.layers, area, (outside, inside), WALLS_AND_GLASS)
-    elif room.above == "attic" and _doubled(nodes) != "attic":
+    elif room.above == "attic" and TWIN + room.above not in nodes:
         area = factor * room.floor_area
         end = Port(air=nodes["attic"], air_conductance=area / FILM_UP)
         inside = room_port(number, area, INSIDE_CONVECTIVE_UP)
@@ -298,26 +306,13 @@ TWIN = "twin of "
 """Prefix of the twin's name among the air nodes"""
 
 
-def _doubled(nodes: dict[str, int]) -> str | None:
-    """The space that has a twin: its floors and ceilings come from add_twin_surfaces."""
-    for name in nodes:
-        if name.startswith(TWIN):
-            return name.removeprefix(TWIN)
-    return None
-
-
-def _names(home: Home) -> set[str]:
-    return {room.name for room in home.rooms}
-
-
 def _storey_floors(builder: ChainBuilder, home: Home, nodes: dict[str, int]) -> None:
     """Floors between two rooms, once a pair, whichever of the two rooms names the other."""
-    names = _names(home)
     pairs: dict[tuple[str, str], float] = {}
     by_name = {room.name: room for room in home.rooms}
     for room in home.rooms:
         for lower, upper in ((room.below, room.name), (room.name, room.above)):
-            if lower in names and upper in names:
+            if lower in by_name and upper in by_name:
                 area = min(by_name[lower].floor_area, by_name[upper].floor_area)
                 pairs[(lower, upper)] = area
     layers = home.house.constructions.storey_floor.layers
