@@ -14,7 +14,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from costcompare.billing.clock import CivilHours, civil_hours
+from costcompare.billing.clock import CivilHours, civil_hours, standard_hours
 from costcompare.case.facts import Home
 from costcompare.comparison import Day, RoomYear
 from costcompare.simulation import HourlyResult, Limits
@@ -50,31 +50,35 @@ def room_hours(home: Home, result: HourlyResult) -> RoomHours:
     return _sorted_hours(home, result, civil_hours(result.index, home.site.time_zone))
 
 
-def room_years(home: Home, result: HourlyResult) -> tuple[RoomYear, ...]:
+def room_years(
+    home: Home, result: HourlyResult, hours: RoomHours | None = None
+) -> tuple[RoomYear, ...]:
     """The warm, cold and hot hours of each room; the three add up to its wanted hours.
 
     The lowest temperature is over all hours of the year, used or not; the winter mean over
-    the wanted hours of December to February (nan for a room without any).
+    the wanted hours of December to February (nan for a room without any). ``hours`` spares
+    the sorting of the hours where it is done already.
     """
-    clock = civil_hours(result.index, home.site.time_zone)
-    hours = _sorted_hours(home, result, clock)
-    winter = np.isin(clock.month, WINTER)
+    hours = hours or room_hours(home, result)
+    winter = np.isin(civil_hours(result.index, home.site.time_zone).month, WINTER)
+    counted = [mask.sum(axis=0) for mask in (hours.warm, hours.cold, hours.hot, hours.wanted)]
+    coldest, unmet = result.room_temperature.min(axis=0), result.unmet_heat.sum(axis=0)
     rooms = []
     for place, name in enumerate(result.room_names):
-        air = result.room_temperature[:, place]
-        in_winter = air[winter & hours.wanted[:, place]]
+        in_winter = result.room_temperature[winter & hours.wanted[:, place], place]
         winter_mean = float(in_winter.mean()) if in_winter.size else float("nan")
-        lowest = float(air.min())
+        lowest = float(coldest[place])
+        warm, cold, hot, wanted = (int(count[place]) for count in counted)
         rooms.append(
             RoomYear(
                 name=name,
-                comfort_hours=int(hours.warm[:, place].sum()),
-                cold_hours=int(hours.cold[:, place].sum()),
-                hot_hours=int(hours.hot[:, place].sum()),
-                wanted_hours=int(hours.wanted[:, place].sum()),
+                comfort_hours=warm,
+                cold_hours=cold,
+                hot_hours=hot,
+                wanted_hours=wanted,
                 minimum_temperature_degf=float(_degf(lowest)),
                 minimum_temperature_degc=lowest,
-                unmet_heat_kwh=float(result.unmet_heat[:, place].sum()) / W_PER_KW,
+                unmet_heat_kwh=float(unmet[place]) / W_PER_KW,
                 winter_mean_degf=float(_degf(winter_mean)),
                 winter_mean_degc=winter_mean,
             )
@@ -82,10 +86,15 @@ def room_years(home: Home, result: HourlyResult) -> tuple[RoomYear, ...]:
     return tuple(rooms)
 
 
-def warm_share_by_month(home: Home, result: HourlyResult) -> tuple[float, ...]:
-    """Share of the wanted room-hours that are warm, January first; nan where none is wanted."""
+def warm_share_by_month(
+    home: Home, result: HourlyResult, hours: RoomHours | None = None
+) -> tuple[float, ...]:
+    """Share of the wanted room-hours that are warm, January first; nan where none is wanted.
+
+    ``hours`` as for :func:`room_years`.
+    """
     clock = civil_hours(result.index, home.site.time_zone)
-    hours = _sorted_hours(home, result, clock)
+    hours = hours or room_hours(home, result)
     wanted = np.bincount(clock.month, weights=hours.wanted.sum(axis=1), minlength=12)
     warm = np.bincount(clock.month, weights=hours.warm.sum(axis=1), minlength=12)
     share = np.full(12, np.nan)
@@ -95,7 +104,8 @@ def warm_share_by_month(home: Home, result: HourlyResult) -> tuple[float, ...]:
 
 def mean_by_month_and_hour(result: HourlyResult) -> dict[str, tuple[tuple[float, ...], ...]]:
     """For each room 12 months by 24 hours of mean air temperature [degF], standard time."""
-    slot = (result.index.month.to_numpy() - 1) * 24 + result.index.hour.to_numpy()
+    clock = standard_hours(result.index)
+    slot = clock.month * 24 + clock.hour
     count = np.bincount(slot, minlength=288)
     means = {}
     for place, name in enumerate(result.room_names):
@@ -107,7 +117,7 @@ def mean_by_month_and_hour(result: HourlyResult) -> dict[str, tuple[tuple[float,
 
 def coldest_day(result: HourlyResult) -> Day:
     """The day of standard time with the lowest mean outdoor temperature, hour by hour."""
-    midnights = np.flatnonzero(result.index.hour.to_numpy() == 0)
+    midnights = np.flatnonzero(standard_hours(result.index).hour == 0)
     starts = midnights[midnights + 24 <= len(result.index)]
     daily = result.outdoor_temperature[starts[:, np.newaxis] + np.arange(24)].mean(axis=1)
     start = int(starts[int(np.argmin(daily))])
@@ -142,13 +152,11 @@ def comfort_limits(home: Home) -> Limits:
 def _sorted_hours(home: Home, result: HourlyResult, clock: CivilHours) -> RoomHours:
     limits, air = comfort_limits(home), result.room_temperature
     place = {room.name: number for number, room in enumerate(home.rooms)}
-    at = np.ix_(clock.hour, np.array([place[name] for name in result.room_names]))
-    wanted = limits.wanted[at]
-    return RoomHours(
-        wanted=wanted,
-        cold=wanted & (air < limits.lowest[at]),
-        hot=wanted & (air > limits.highest[at]),
-    )
+    rooms = [place[name] for name in result.room_names]
+    wanted = limits.wanted[:, rooms][clock.hour]
+    cold = wanted & (air < limits.lowest[:, rooms][clock.hour])
+    hot = wanted & (air > limits.highest[:, rooms][clock.hour])
+    return RoomHours(wanted, cold, hot)
 
 
 def _degf(degc: float | NDArray[np.float64]) -> NDArray[np.float64]:

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import chain
 
 from costcompare import comfort
 from costcompare.billing.tariff import YearBill, year_bill
@@ -31,6 +32,7 @@ from costcompare.simulation import (
     setpoints_as_wanted,
     simulate_home,
 )
+from costcompare.simulation.environment import environment
 from costcompare.summary import (
     annual,
     assumptions,
@@ -64,13 +66,13 @@ class _Plan:
 
 
 @dataclass(frozen=True)
-class _Done:
+class _Year:
+    """What a plan comes to."""
+
     plan: _Plan
     year: HourlyResult
     bill: YearBill
     under_floor: CrawlspaceYear | None
-    margins: tuple[float, ...]
-    """What one more kWh costs in each month [$]"""
 
 
 def compare(
@@ -85,15 +87,14 @@ def compare(
     tell("Looking up the weather", 0.0)
     year = weather if weather is not None else weather_of(case)
     done = _run_all(case, year, tell)
-    today = done[0]
-    before = Before(done[0].bill, done[1].bill)
+    today, _ = done[0]
     months = explain_year(case.home, today.year, today.bill, hot_water_share(case.home))
     now, *options = (
         Seen(d.plan.name, d.plan.home, d.plan.system, d.year, d.under_floor)
-        for d in done
+        for d, _ in done
         if d.plan.warmth == AS_WANTED
     )
-    choices = tuple(_choice(case, d, before) for d in done)
+    choices = tuple(choice for _, choice in done)
     tell("Putting it together", 1.0)
     return Comparison(
         format=1,
@@ -176,48 +177,56 @@ def _plans(case: Case) -> list[_Plan]:
     return today + options
 
 
-def _run_all(case: Case, weather: Weather, tell: Progress) -> list[_Done]:
+def _run_all(case: Case, weather: Weather, tell: Progress) -> list[tuple[_Year, Choice]]:
     """Run every plan; the compiled year frees the interpreter, so threads share the cores."""
     plans = _plans(case)
     if not WARM:
         tell("Preparing the hourly model for this machine, on the first run only", 0.0)
-    first = _run(case, plans[0], weather)
-    tell(f"{plans[0].name}, {plans[0].warmth}", 1.0 / len(plans))
-    done = [first]
+    environment(weather)  # the sun of the year, once, before several threads ask for it
+    done: list[tuple[_Year, Choice]] = []
     with ThreadPoolExecutor(max_workers=os.cpu_count() or 1) as pool:
-        for result in pool.map(lambda plan: _run(case, plan, weather), plans[1:]):
-            done.append(result)
-            tell(f"{result.plan.name}, {result.plan.warmth}", len(done) / len(plans))
+        # Today at both warmths comes first: all else is counted against its bills.
+        today = list(pool.map(lambda plan: _run(case, plan, weather), plans[:2]))
+        before = Before(today[0].bill, today[1].bill)
+
+        def run_and_tell(plan: _Plan) -> tuple[_Year, Choice]:
+            year = _run(case, plan, weather)
+            return year, _choice(case, year, before)
+
+        options = pool.map(run_and_tell, plans[2:])
+        for year, choice in chain(((year, _choice(case, year, before)) for year in today), options):
+            done.append((year, choice))
+            tell(f"{year.plan.name}, {year.plan.warmth}", len(done) / len(plans))
     return done
 
 
-def _run(case: Case, plan: _Plan, weather: Weather) -> _Done:
+def _run(case: Case, plan: _Plan, weather: Weather) -> _Year:
     year = simulate_home(plan.home, plan.system, weather, setpoints(plan.home, plan.warmth))
     bill = year_bill(case.tariff, year.electricity / 1000.0, year.index, case.home.site.time_zone)
-    under_floor = crawlspace_year(plan.home, plan.system, year, weather)
-    return _Done(plan, year, bill, under_floor, margins(case, year))
+    return _Year(plan, year, bill, crawlspace_year(plan.home, plan.system, year, weather))
 
 
-def _choice(case: Case, done: _Done, before: Before) -> Choice:
+def _choice(case: Case, done: _Year, before: Before) -> Choice:
     plan, year = done.plan, done.year
     is_first = plan.option is None and plan.warmth == AS_LIVED
+    zone, hours = case.home.site.time_zone, comfort.room_hours(plan.home, year)
     return Choice(
         name=plan.name,
         kind=plan.kind,
         warmth=plan.warmth,
         is_today=plan.option is None,
         annual=annual(year, done.bill),
-        monthly=months_of(year, done.bill, case.home.site.time_zone, done.margins),
-        rooms=comfort.room_years(plan.home, year),
+        monthly=months_of(year, done.bill, zone, margins(case, year)),
+        rooms=comfort.room_years(plan.home, year, hours),
         ducts=duct_year(plan.home, plan.system, year),
         crawlspace=done.under_floor,
         energy_balance_error=year.energy_balance_error,
         money=money_years(case, plan.option, plan.warmth, done.bill, before),
         range=None,
         coldest_day=comfort.coldest_day(year),
-        warm_hours_by_month=comfort.warm_share_by_month(plan.home, year),
+        warm_hours_by_month=comfort.warm_share_by_month(plan.home, year, hours),
         mean_degf_by_month_and_hour=comfort.mean_by_month_and_hour(year),
-        hours_by_outdoors=hours_by_outdoors(year, case.tariff, done.bill, case.home.site.time_zone),
+        hours_by_outdoors=hours_by_outdoors(year, case.tariff, done.bill, zone),
         bill_lines=charge_lines(done.bill.lines),
         bill_lines_by_month=month_charges(done.bill) if is_first else (),
         other_tariffs=other_tariffs(case, year),

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from costcompare.billing.clock import civil_hours
+from costcompare.billing.clock import civil_hours, standard_hours
 from costcompare.billing.tariff import YearBill
 from costcompare.case.facts import Case, Fact, Home, System
 from costcompare.comparison import (
@@ -99,7 +99,7 @@ def standard_effectiveness(home: Home, system: System, year: HourlyResult) -> fl
     nodes = {room.name: number for number, room in enumerate(home.rooms)}
     nodes[system.ducts.location] = len(nodes)
     network = duct_network(home, system, nodes, -1)
-    winter = np.isin(year.index.month.to_numpy() - 1, WINTER)
+    winter = np.isin(standard_hours(year.index).month, WINTER)
     output = system.furnace_output
     if system.ducted_unit is not None:
         output = rated_heating(system.ducted_unit.size, ducted=True)

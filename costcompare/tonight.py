@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import numpy as np
 
+from costcompare.billing.clock import civil_hours
 from costcompare.billing.tariff import YearBill
-from costcompare.billing.tariff_year import year_bills
+from costcompare.billing.tariff_year import needs_hours, year_bills
 from costcompare.case.facts import Tariff
 from costcompare.comparison import OutdoorHour
 from costcompare.simulation import HourlyResult
@@ -36,6 +37,9 @@ def hours_by_outdoors(
     if not gathered:
         return ()
     without = np.array([year.electricity - heat for _, _, heat in gathered]) / 1000.0
+    if not needs_hours(tariff):
+        month = civil_hours(year.index, time_zone).month
+        without = np.array([np.bincount(month, weights=kwh, minlength=12) for kwh in without])
     less = year_bills(tariff, without, year.index, time_zone).total_usd
     return tuple(
         OutdoorHour(

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from costcompare.billing.clock import civil_hours
+from costcompare.billing.clock import civil_hours, standard_hours
 from costcompare.case.facts import Home, System
 from costcompare.comparison import CrawlspaceYear
 from costcompare.physics.crawlspace import BARE_SOIL_EXCHANGE, COVERED_SHARE, follow_vapour
@@ -43,7 +43,7 @@ def crawlspace_year(
         return None
     clock = civil_hours(year.index, home.site.time_zone)
     winter = np.isin(clock.month, WINTER)
-    night = coldest_night(air, year.index.hour.to_numpy())
+    night = coldest_night(air, standard_hours(year.index).hour)
     floor = float(floor_face(home, year)[winter & _awake(clock.hour)].mean())
     coldest, mean = float(air.min()), float(air[winter].mean())
     return CrawlspaceYear(

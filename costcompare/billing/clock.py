@@ -7,6 +7,7 @@ follow the local civil clock, with daylight-saving time. An hour is labelled by 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 import pandas as pd
@@ -63,6 +64,49 @@ def civil_hours(index: pd.DatetimeIndex, time_zone: str) -> CivilHours:
     """
     if index.tz is None:
         raise ValueError("the hours must carry a fixed offset from UTC")
+    return _civil_hours(_Stamps(index), time_zone)
+
+
+@dataclass(frozen=True)
+class StandardHours:
+    """The stamp of every hour in standard time, each an integer array of the index's length."""
+
+    month: NDArray[np.int64]
+    """0 for January to 11 for December"""
+    hour: NDArray[np.int64]
+    """0 to 23, the hour at which it begins"""
+
+
+def standard_hours(index: pd.DatetimeIndex) -> StandardHours:
+    """Month and hour of hour-beginning stamps as they stand there."""
+    return _standard_hours(_Stamps(index))
+
+
+class _Stamps:
+    """An index as a key: the same hours are found again, whoever holds them."""
+
+    def __init__(self, index: pd.DatetimeIndex) -> None:
+        self.index = index
+        self.content = (index.asi8.tobytes(), str(index.dtype))
+
+    def __hash__(self) -> int:
+        return hash(self.content)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Stamps) and other.content == self.content
+
+
+@lru_cache(maxsize=32)
+def _standard_hours(stamps: _Stamps) -> StandardHours:
+    index = stamps.index
+    return StandardHours(
+        index.month.to_numpy().astype(np.int64) - 1, index.hour.to_numpy().astype(np.int64)
+    )
+
+
+@lru_cache(maxsize=32)
+def _civil_hours(stamps: _Stamps, time_zone: str) -> CivilHours:
+    index = stamps.index
     local = index.tz_convert(time_zone)
     wall = local.tz_localize(None)
     years = wall.year.to_numpy()

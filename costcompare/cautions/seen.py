@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from costcompare.billing.clock import standard_hours
 from costcompare.case.facts import Home, System
 from costcompare.comparison import CrawlspaceYear
 from costcompare.simulation import HourlyResult
@@ -14,7 +15,8 @@ from costcompare.simulation import HourlyResult
 CFM = 4.719474e-4
 """[m3/s] of a cubic foot a minute (exact to its digits)"""
 
-WINTER_MONTHS = (12, 1, 2)
+WINTER = (11, 0, 1)
+"""December to February, January being 0"""
 
 
 @dataclass(frozen=True)
@@ -39,7 +41,7 @@ class Seen:
 def winter_mean(seen: Seen, room: str) -> float:
     """Mean air of a room over December to February [degC]."""
     year = seen.year
-    winter = np.isin(year.index.month.to_numpy(), WINTER_MONTHS)
+    winter = np.isin(standard_hours(year.index).month, WINTER)
     return float(year.room_temperature[winter, year.room_names.index(room)].mean())
 
 

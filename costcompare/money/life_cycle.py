@@ -19,10 +19,12 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from itertools import pairwise
 
+from scipy.optimize import brentq
+
 from costcompare.money.outlook import Outlook
 
-HALVINGS = 60
-"""Bisection steps within one year: 2^-60 of a year, below the resolution of a float."""
+CLOSE = 1e-9
+"""[years] how closely the time is sought at which the money is back"""
 
 
 @dataclass(frozen=True)
@@ -265,7 +267,7 @@ def _first_at_least_nothing(position: Position, marks: list[float], horizon: flo
         return times[0]
     for start, end in pairwise(times):
         if position(end, before=True) >= 0.0:
-            return _crossing(lambda t: position(t, before=True), start, end)
+            return _crossing(position, start, end)
         if position(end) >= 0.0:
             return end
     return None
@@ -285,16 +287,17 @@ def _last_crossing(position: Position, marks: list[float], back: float | None) -
         return back if back is not None else 0.0
     end = next(mark for mark in marks if mark > below[-1])
     if position(end, before=True) >= 0.0:
-        return _crossing(lambda t: position(t, before=True), below[-1], end)
+        return _crossing(position, below[-1], end)
     return end
 
 
 def _crossing(position: Position, low: float, high: float) -> float:
-    """Where a position passes 0 upwards between two times, by bisection."""
-    for _ in range(HALVINGS):
-        middle = 0.5 * (low + high)
-        low, high = (low, middle) if position(middle) >= 0.0 else (middle, high)
-    return high
+    """Where a position that is below 0 at ``low`` passes 0 before what happens at ``high``."""
+
+    def between(time: float) -> float:
+        return position(time, before=time > low)
+
+    return float(brentq(between, low, high, xtol=CLOSE)) if between(high) > 0.0 else high
 
 
 def _rate_of_return(ratio: float | None, discount_rate: float, years: int) -> float | None:

@@ -10,6 +10,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from costcompare.billing.clock import standard_hours
 from costcompare.case.facts import Case, Option, System
 from costcompare.comparing import Progress, weather_of
 from costcompare.settings.bench import Bench, degf, warm_share
@@ -139,7 +140,7 @@ def _too_warm_hours(option: Option, year: HourlyResult) -> int:
     home = option.home
     clock = local_hours(year.index, home.site.time_zone)
     wanted, day = wanted_by_hour(home), home.thermostat.wanted
-    cold = np.isin(year.index.month.to_numpy(), COLD_MONTHS)
+    cold = np.isin(standard_hours(year.index).month + 1, COLD_MONTHS)
     warm = np.zeros(len(year.index), dtype=bool)
     for head in heads:
         own = wanted if head.setpoint is None else wanted + head.setpoint - day

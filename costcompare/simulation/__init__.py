@@ -14,6 +14,7 @@ ahead       what is worked out of a home once, ahead of its year
 surface_step, airflows, linear, hour, balance, recording, loop   the compiled hour and the year
 run         one home with one system over one year
 results     what a run gives back
+sums        a year of hours summed up in one pass
 ensembles   many runs over one year, each reduced to its days
 """
 

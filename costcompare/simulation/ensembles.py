@@ -148,11 +148,10 @@ def simulate_years(
     def work(run: Run) -> _Reduced:
         return _reduced(run, weather, rooms, hours=hours)
 
-    # The first run compiles what is not compiled yet and works out the sun; the rest share it.
-    done = [work(runs[0])]
-    tell(1.0 / len(runs))
+    environment(weather)  # the sun of the year, once, before several threads ask for it
+    done: list[_Reduced] = []
     with ThreadPoolExecutor(max_workers=threads or os.cpu_count() or 1) as pool:
-        for one in pool.map(work, runs[1:]):
+        for one in pool.map(work, runs):
             done.append(one)
             tell(len(done) / len(runs))
     return _gathered(done, _calendar(Same(weather), runs[0].home.site.time_zone).month_of_day)

@@ -95,7 +95,8 @@ def _add_product(columns: Floats, vector: Floats, sign: float, total: Floats) ->
     fours = columns.shape[0] // 4 * 4
     for k in range(0, fours, 4):
         first, second, third, fourth = columns[k], columns[k + 1], columns[k + 2], columns[k + 3]
-        a, b, c, d = sign * vector[k], sign * vector[k + 1], sign * vector[k + 2], sign * vector[k + 3]
+        a, b = sign * vector[k], sign * vector[k + 1]
+        c, d = sign * vector[k + 2], sign * vector[k + 3]
         for i in range(first.shape[0]):
             total[i] += (a * first[i] + b * second[i]) + (c * third[i] + d * fourth[i])
     for k in range(fours, columns.shape[0]):
