@@ -14,7 +14,15 @@ ratings        HSPF2, SEER2 and SCOP from test points
 from costcompare.equipment.classes import class_names, machine
 from costcompare.equipment.corrections import Installation
 from costcompare.equipment.machine import Machine
-from costcompare.equipment.performance import Capability, cooling_year, draw, heating_year
+from costcompare.equipment.performance import (
+    Capability,
+    OutdoorYear,
+    cooling_year,
+    draw,
+    heating_year,
+    in_a_home,
+    outdoor_year,
+)
 from costcompare.equipment.standby import standby_power
 from costcompare.equipment.submittal import MapPoint, map_from_points
 
@@ -23,11 +31,14 @@ __all__ = [
     "Installation",
     "Machine",
     "MapPoint",
+    "OutdoorYear",
     "class_names",
     "cooling_year",
     "draw",
     "heating_year",
+    "in_a_home",
     "machine",
     "map_from_points",
+    "outdoor_year",
     "standby_power",
 ]

@@ -43,9 +43,12 @@ def part_load_power(  # one column per speed, as in a submittal sheet
     the minimum the machine cycles with the degradation coefficient ``cycling``; between
     speeds the COP is linear in the load; above the maximum the load must not be asked for.
     """
-    cop = capacity / np.maximum(power, 1e-9)
     result = np.zeros_like(load)
-    running = load > 0.0
+    runs = np.flatnonzero(load > 0.0)
+    if not len(runs):
+        return result
+    load, capacity, power = load[runs], capacity[runs], power[runs]
+    cop = capacity / np.maximum(power, 1e-9)
     lowest = capacity[:, 0]
     with np.errstate(divide="ignore", invalid="ignore"):
         share = np.clip(load / lowest, 0.0, 1.0)
@@ -53,8 +56,9 @@ def part_load_power(  # one column per speed, as in a submittal sheet
         below = share * power[:, 0] / factor
         lower = load / (cop[:, 0] + (cop[:, 1] - cop[:, 0]) * _position(load, capacity, 0))
         upper = load / (cop[:, 1] + (cop[:, 2] - cop[:, 1]) * _position(load, capacity, 1))
-    result = np.where(load <= lowest, below, np.where(load <= capacity[:, 1], lower, upper))
-    return np.where(running, result, 0.0)
+    between = np.where(load <= capacity[:, 1], lower, upper)
+    result[runs] = np.where(load <= lowest, below, between)
+    return result
 
 
 def _position(load: Array, capacity: Array, speed: int) -> Array:

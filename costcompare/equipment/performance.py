@@ -59,6 +59,21 @@ class Capability:
         return self.capacity[:, 0]
 
 
+@dataclass(frozen=True)
+class OutdoorYear:
+    """What a machine's map says of each hour's outdoor air, whatever room it warms."""
+
+    outdoor: Array
+    """[degC], shape (hours,)"""
+    capacity: Array
+    """[W] in a room of 70 F, frost included, shape (hours, 3)"""
+    power: Array
+    """[W]"""
+    cut_out: NDArray[np.bool_]
+    """As in :class:`Capability`"""
+    not_rated: NDArray[np.bool_]
+
+
 def heating_year(
     unit: Machine,
     outdoor: Array,
@@ -75,7 +90,12 @@ def heating_year(
     are each linear between anchors. Below the cut-out, and where nothing is known of it
     any more, the machine gives nothing.
     """
-    indoors = np.broadcast_to(celsius(70.0) if room is None else room, outdoor.shape)
+    year = outdoor_year(unit, outdoor, relative_humidity)
+    return in_a_home(unit, year, room=room, installed=installed, field_factor=field_factor)
+
+
+def outdoor_year(unit: Machine, outdoor: Array, relative_humidity: Array) -> OutdoorYear:
+    """The part of :func:`heating_year` that is the same for every room."""
     held = np.clip(outdoor, unit.rated_down_to, max(HOLD_ABOVE, unit.heating_temperature[-1]))
     capacity = np.maximum(on_line(held, unit.heating_temperature, unit.heating_capacity), 1.0)
     power = np.maximum(on_line(held, unit.heating_temperature, unit.heating_power), 0.1)
@@ -84,14 +104,28 @@ def heating_year(
     if unit.frost:
         on_capacity, on_power = frost_factors(outdoor, relative_humidity)
         capacity, power = capacity * on_capacity[:, None], power * on_power[:, None]
-    warm_capacity, warm_power = room_factors(indoors)
-    place_capacity, place_power = installation_factors(installed or Installation(), heating=True)
-    capacity *= warm_capacity[:, None] * place_capacity
-    power = _possible(unit, outdoor, indoors, (capacity, power * warm_power[:, None] * place_power))
     not_rated = outdoor < unit.rated_down_to - DUST
     cut_out = _stopped(outdoor, unit.cut_out, unit.cut_in)
-    capacity[cut_out | not_rated] = 0.0
-    return Capability(capacity, power / field_factor, unit.cycling, cut_out, not_rated)
+    return OutdoorYear(outdoor, capacity, power, cut_out, not_rated)
+
+
+def in_a_home(
+    unit: Machine,
+    year: OutdoorYear,
+    *,
+    room: Array | float | None = None,
+    installed: Installation | None = None,
+    field_factor: float = FIELD_FACTOR,
+) -> Capability:
+    """The part of :func:`heating_year` that hangs on the room and on how the machine stands."""
+    indoors = np.broadcast_to(celsius(70.0) if room is None else room, year.outdoor.shape)
+    warm_capacity, warm_power = room_factors(indoors)
+    place_capacity, place_power = installation_factors(installed or Installation(), heating=True)
+    capacity = year.capacity * (warm_capacity * place_capacity)[:, None]
+    power = year.power * (warm_power * place_power)[:, None]
+    power = _possible(unit, year.outdoor, indoors, (capacity, power))
+    capacity[year.cut_out | year.not_rated] = 0.0
+    return Capability(capacity, power / field_factor, unit.cycling, year.cut_out, year.not_rated)
 
 
 def _possible(unit: Machine, outdoor: Array, room: Array, drawn: tuple[Array, Array]) -> Array:
@@ -106,8 +140,9 @@ def _possible(unit: Machine, outdoor: Array, room: Array, drawn: tuple[Array, Ar
     best_cold = OF_IDEAL_COLD * (COLD_SUPPLY + KELVIN) / cold
     best = np.where(outdoor < unit.heating_temperature[0], np.minimum(best, best_cold), best)
     power = np.maximum(power, capacity / best[:, None])
-    result: Array = np.minimum(np.maximum.accumulate(power, axis=1), capacity)
-    return result
+    for faster in range(1, power.shape[1]):  # numpy's running maximum is slow along short rows
+        np.maximum(power[:, faster], power[:, faster - 1], out=power[:, faster])
+    return np.minimum(power, capacity, out=power)
 
 
 def _stopped(outdoor: Array, cut_out: float, cut_in: float) -> NDArray[np.bool_]:

@@ -15,10 +15,12 @@ from costcompare.equipment import (
     Installation,
     Machine,
     MapPoint,
+    OutdoorYear,
     cooling_year,
-    heating_year,
+    in_a_home,
     machine,
     map_from_points,
+    outdoor_year,
 )
 from costcompare.equipment.machine import Speed
 from costcompare.simulation.clock import Same
@@ -72,18 +74,21 @@ def fitted(unit: HeatPumpUnit, room: Floats, weathered: Weathered, field_factor:
     """A unit over the year; ``room`` [degC] the warmth that it holds, hour by hour."""
     model = machine_of(unit)
     installed = Installation(unit.line_set, weathered.altitude)
+    outdoors = _outdoors(Same(model), Same(weathered.outdoor), Same(weathered.humidity))
     return Fitted(
         model,
-        heating_year(
-            model,
-            weathered.outdoor,
-            weathered.humidity,
-            room=room,
-            installed=installed,
-            field_factor=field_factor,
-        ),
+        in_a_home(model, outdoors, room=room, installed=installed, field_factor=field_factor),
         _cooling(Same(model), Same(weathered.outdoor), installed, field_factor),
     )
+
+
+@lru_cache(maxsize=32)
+def _outdoors(model: Same, outdoor: Same, humidity: Same) -> OutdoorYear:
+    """What a machine's map says of a year outdoors: whatever room it warms, it is the same."""
+    assert isinstance(model.item, Machine)
+    assert isinstance(outdoor.item, np.ndarray)
+    assert isinstance(humidity.item, np.ndarray)
+    return outdoor_year(model.item, outdoor.item, humidity.item)
 
 
 @lru_cache(maxsize=32)
