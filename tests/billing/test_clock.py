@@ -8,7 +8,7 @@ import numpy as np
 import pandas as pd
 import pytest
 
-from costcompare.billing.clock import civil_hours
+from costcompare.billing.clock import civil_hours, standard_hours
 
 
 def year_index(year: int, offset: str) -> pd.DatetimeIndex:
@@ -33,6 +33,20 @@ def test_a_summer_hour_is_labelled_by_the_clock_on_the_wall() -> None:
     assert clock.hour[july_first_six_standard] == 7
     assert clock.weekday[july_first_six_standard] == 2  # 1 July 2026 is a Wednesday
     assert clock.day[july_first_six_standard] == date(2026, 7, 1).toordinal()
+
+
+def test_the_same_hours_in_two_time_zones_are_not_mixed_up() -> None:
+    index = year_index(2026, "-07:00")
+    july_first = index.get_loc(pd.Timestamp("2026-07-01 06:00", tz="-07:00"))
+    hours = [
+        civil_hours(index, f"America/{city}").hour[july_first] for city in ("Denver", "Phoenix")
+    ]
+    assert hours == [7, 6]
+    # The same instants under another offset are other stamps.
+    moved = index.tz_convert("-06:00")
+    assert standard_hours(index).hour[july_first] == 6
+    assert standard_hours(moved).hour[july_first] == 7
+    assert standard_hours(index).month[[0, -1]].tolist() == [0, 11]
 
 
 def test_the_last_standard_hour_of_june_belongs_to_july() -> None:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from tests.browser.chromium import SIZES, browser_at, find_browser, open_page, served
+from tests.browser.chromium import PATIENCE_MS, SIZES, browser_at, find_browser, open_page, served
 
 PICTURES = Path(__file__).parents[2] / "docs" / "pictures"
 PARTS = ("bill", "running", "rooms", "thermostat", "money", "sure")
@@ -23,6 +23,8 @@ def take_pictures(path: str) -> None:
             page.wait_for_timeout(1000)  # plotly draws once more after its data is there
             page.screenshot(path=PICTURES / f"{name}.png")
             if name == "tablet":
+                page.locator("#ranges-hold", has_text="homes").wait_for(timeout=PATIENCE_MS)
+                page.wait_for_timeout(2000)
                 page.add_style_tag(content=".chooser { display: none }")
                 for part in PARTS:
                     page.locator(f"#{part}").screenshot(path=PICTURES / f"{part}.png")

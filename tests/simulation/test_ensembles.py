@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import fields
+from dataclasses import fields, replace
 from functools import cache
 
 import numpy as np
@@ -67,6 +67,7 @@ def test_a_run_says_what_its_hourly_year_says() -> None:
             assert one.by_month(getattr(one, name))[n] == pytest.approx(by_month, rel=1e-9)
         assert one.hourly[n] == pytest.approx(year.electricity / 1000.0)
         assert one.peak_kw[n] == pytest.approx(year.electricity.max() / 1000.0)
+        assert one.unmet_heat[n] == pytest.approx(year.unmet_heat.sum() / 1000.0)
         rooms = room_years(run.home, year)
         assert one.wanted_hours[n].tolist() == [room.wanted_hours for room in rooms]
         assert one.warm_hours[n].tolist() == [room.comfort_hours for room in rooms]
@@ -85,6 +86,20 @@ def test_threads_change_no_digit() -> None:
         if field.name != "hourly":
             assert np.array_equal(getattr(one, field.name), getattr(two, field.name)), field.name
     assert one.hourly is None
+
+
+def test_a_run_leaves_nothing_behind_for_the_next() -> None:
+    # The second, without ducts or machines of its own, is written over the first: what it does
+    # not write must be gone.
+    before = runs()[0]
+    floats = replace(before, system=replace(case().today, furnace_output=0.0, ducts=None))
+    alone = simulate_years((floats,), weather(), threads=1)
+    after = simulate_years((before, floats), weather(), threads=1)
+    assert after.duct_put_in.tolist() == [pytest.approx(years(1).duct_put_in[0]), 0.0]
+    for field in fields(Years):
+        if field.name not in ("hourly", "month_of_day"):
+            found, expected = getattr(after, field.name)[1], getattr(alone, field.name)[0]
+            assert np.array_equal(found, expected), field.name
 
 
 def test_days_are_of_the_local_clock_and_lose_nothing() -> None:
