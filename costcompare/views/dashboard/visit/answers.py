@@ -26,6 +26,11 @@ KNOWN = (SEEN, MEASURED, GUESSED, UNKNOWN)
 Doc = dict[str, Any]
 
 
+def guess(text: str) -> Doc:
+    """A value that stands in for one that nobody has said yet."""
+    return {"likely": text, "known": GUESSED}
+
+
 def value_at(document: Mapping[str, Any], at: Location) -> Any:
     """What stands at a place, with its range where it has one; None where nothing does."""
     place: Any = document

@@ -207,8 +207,9 @@ def money_rows(asked: Asked, name: str) -> Iterator[Tree]:
 
 
 def _money_fields(asked: Asked, kind: RowKind, at: Location) -> list[Tree]:
+    guessed = {key for key, value in kind.fresh.items() if isinstance(value, Mapping)}
     return [
-        field(asked, Question((*at, key), label, hint, plain=True))
+        field(asked, Question((*at, key), label, hint, plain=key not in guessed))
         for key, label, hint in kind.asks
     ]
 

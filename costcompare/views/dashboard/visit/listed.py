@@ -9,7 +9,7 @@ from costcompare.case.facts import Case, Room
 from costcompare.case.paths import Location, copied, row_name
 from costcompare.errors import CaseError, Fault
 from costcompare.units import show
-from costcompare.views.dashboard.visit.answers import Doc, value_at
+from costcompare.views.dashboard.visit.answers import Doc, guess, value_at
 
 NEW_ROOM_AREA = "120 ft2"
 """Area of a room that was just added (judgement: a bedroom), until somebody measures it"""
@@ -55,8 +55,8 @@ def _written(room: Room, names: Collection[str]) -> Doc:
     return {
         "name": room.name,
         "storey": room.storey,
-        "floor_area": _guess(show(room.floor_area, "area")),
-        "ceiling_height": _guess(show(low, "length"))
+        "floor_area": guess(show(room.floor_area, "area")),
+        "ceiling_height": guess(show(low, "length"))
         if low == high
         else {"low": show(low, "length"), "high": show(high, "length")},
         "outside_walls": {
@@ -67,10 +67,6 @@ def _written(room: Room, names: Collection[str]) -> Doc:
     }
 
 
-def _guess(text: str) -> Doc:
-    return {"likely": text, "known": "guessed"}
-
-
 def with_room_added(document: Mapping[str, Any], case: Case) -> Doc:
     """The document with one more room; where none were listed, all are listed first."""
     changed = with_rooms_listed(document, case)
@@ -78,7 +74,7 @@ def with_room_added(document: Mapping[str, Any], case: Case) -> Doc:
     changed["rooms"].append(
         {
             "name": fresh_name("new room", taken),
-            "floor_area": _guess(NEW_ROOM_AREA),
+            "floor_area": guess(NEW_ROOM_AREA),
             "outside_walls": {"north": "10 ft"},
             "windows": {"north": "8 ft2"},
         }

@@ -13,7 +13,7 @@ from typing import Any
 from costcompare.case.facts import Case
 from costcompare.case.paths import Location, copied
 from costcompare.errors import CaseError, Fault
-from costcompare.views.dashboard.visit.answers import Doc, value_at
+from costcompare.views.dashboard.visit.answers import Doc, guess, value_at
 from costcompare.views.dashboard.visit.listed import fresh_name
 
 MOST_ROWS = 12
@@ -28,7 +28,7 @@ class RowKind:
     one: str
     """What one row is"""
     fresh: Mapping[str, Any]
-    """What a new row holds until somebody corrects it"""
+    """What a new row holds until somebody corrects it: its figures are guesses"""
     asks: tuple[tuple[str, str, str], ...]
     """Key, label and hint of each field"""
     is_list: bool = True
@@ -42,7 +42,12 @@ ROW_KINDS: Mapping[str, RowKind] = {
     "time of day": RowKind(
         ("tariff", "periods"),
         "time of day with its own price",
-        {"name": "peak", "days": "weekdays", "hours": "17-20", "price": "0.25 $/kWh"},  # judgement
+        {
+            "name": "peak",
+            "days": "weekdays",
+            "hours": "17-20",
+            "price": guess("0.25 $/kWh"),
+        },  # judgement
         (
             ("name", "Name of this time", ""),
             ("price", "Price in these hours, $/kWh", ""),
@@ -54,7 +59,7 @@ ROW_KINDS: Mapping[str, RowKind] = {
     "demand": RowKind(
         ("tariff", "demand"),
         "demand charge",
-        {"name": "demand", "price": "5 $/kW"},  # judgement
+        {"name": "demand", "price": guess("5 $/kW")},  # judgement
         (
             ("name", "Name of this charge", ""),
             ("price", "Price of the highest hour, $/kW a month", ""),
@@ -67,7 +72,7 @@ ROW_KINDS: Mapping[str, RowKind] = {
     "rider": RowKind(
         ("tariff", "riders"),
         "amount on top",
-        {"name": "rider", "per_kwh": "0.002 $/kWh"},  # judgement
+        {"name": "rider", "per_kwh": guess("0.002 $/kWh")},  # judgement
         (
             ("name", "Name of this amount", "as on the bill"),
             ("per_kwh", "For each kWh, $/kWh", "one of the three; below 0 takes off"),
@@ -79,7 +84,7 @@ ROW_KINDS: Mapping[str, RowKind] = {
     "incentive": RowKind(
         ("money", "incentives"),
         "rebate or credit",
-        {"name": "rebate", "amount": "500 $", "status": "unknown"},  # judgement
+        {"name": "rebate", "amount": guess("500 $"), "status": "unknown"},  # judgement
         (
             ("name", "Name of this incentive", ""),
             ("amount", "Amount, $", ""),
@@ -99,7 +104,12 @@ ROW_KINDS: Mapping[str, RowKind] = {
     "way to pay": RowKind(
         ("money", "finance"),
         "loan or lease",
-        {"name": "loan", "kind": "loan", "rate": "8 %", "term": "10 year"},  # judgement
+        {
+            "name": "loan",
+            "kind": "loan",
+            "rate": guess("8 %"),
+            "term": guess("10 year"),
+        },  # judgement
         (
             ("name", "Name of this way to pay", ""),
             ("kind", "Kind", ""),
@@ -115,7 +125,7 @@ ROW_KINDS: Mapping[str, RowKind] = {
     "old system": RowKind(
         ("money", "old_system"),
         "replacement of today’s system one day",
-        {"remaining_life": "8 year", "replacement_cost": "4000 $"},  # judgement
+        {"remaining_life": guess("8 year"), "replacement_cost": guess("4000 $")},  # judgement
         (
             ("remaining_life", "Years until it has to be replaced", ""),
             ("replacement_cost", "What that would cost, $", "in the money of today"),
@@ -127,7 +137,7 @@ ROW_KINDS: Mapping[str, RowKind] = {
     "emissions": RowKind(
         ("money", "emissions"),
         "figure for what a kWh emits",
-        {"factor": "0.4 kg/kWh", "source": "a guess: ask the supplier"},  # judgement
+        {"factor": guess("0.4 kg/kWh"), "source": "not yet asked of the supplier"},  # judgement
         (
             ("factor", "What a kWh bought emits, kg/kWh", "CO2 equivalent"),
             ("source", "Where that figure is from", ""),
@@ -150,14 +160,14 @@ def with_row_added(document: Mapping[str, Any], _case: Case, name: str) -> Doc:
     section, key = str(kind.at[0]), str(kind.at[1])
     table = changed.setdefault(section, {})
     if not kind.is_list:
-        table.setdefault(key, dict(kind.fresh))
+        table.setdefault(key, copied(kind.fresh))
         return changed
     rows = table.get(key) or []
     path = ".".join(map(str, kind.at))
     if not isinstance(rows, list) or len(rows) >= MOST_ROWS:
         raise CaseError([Fault(path, f"the form takes {MOST_ROWS} rows at most")])
     taken = [str(row.get("name", "")) for row in rows if isinstance(row, Mapping)]
-    row = {**kind.fresh, "name": fresh_name(str(kind.fresh["name"]), taken)}
+    row = {**copied(kind.fresh), "name": fresh_name(str(kind.fresh["name"]), taken)}
     table[key] = [*rows, row]
     return changed
 

@@ -12,7 +12,7 @@ from typing import Any
 from costcompare.case.facts import Case
 from costcompare.case.paths import Location, copied, row_name
 from costcompare.errors import CaseError, Fault
-from costcompare.views.dashboard.visit.answers import Doc, value_at
+from costcompare.views.dashboard.visit.answers import Doc, guess, value_at
 from costcompare.views.dashboard.visit.listed import fresh_name, names_of, rows_of
 
 MOST_OPTIONS = 6
@@ -154,7 +154,7 @@ def with_option_added(document: Mapping[str, Any], case: Case, key: str) -> Doc:
     row = {
         "name": fresh_name(kind.name, names_of(changed, "options")),
         **kind.made(case),
-        "installed_cost": {"likely": kind.cost, "known": "guessed"},
+        "installed_cost": guess(kind.cost),
     }
     changed["options"].append(row)
     return changed

@@ -100,6 +100,21 @@ def test_a_new_row_makes_a_case_and_can_be_taken_away_again(name: str, desk: Des
     assert not value_at(without, kind.at)
 
 
+def test_figures_of_a_new_row_are_guesses_until_somebody_answers(desk: Desk) -> None:
+    document = changed(desk, new_visit(), do="add row", text="incentive")
+    facts = {fact.path: fact for fact in case_from_document(document).facts}
+    assert facts["money.incentives.rebate.amount"].known == "guessed"
+    at = ["money", "incentives", 0, "amount"]
+    told = changed(desk, document, do="say", at=at, text="750", known="seen")
+    facts = {fact.path: fact for fact in case_from_document(told).facts}
+    assert facts["money.incentives.rebate.amount"].known == "seen"
+    for kind in ROW_KINDS.values():
+        figures = [
+            value for value in kind.fresh.values() if isinstance(value, str) and value[:1].isdigit()
+        ]
+        assert figures in ([], ["17-20"])  # hours are shown as they stand
+
+
 def test_rows_have_names_of_their_own_and_an_end(opened: Doc) -> None:
     case = case_from_document(opened)
     document = opened
