@@ -11,7 +11,7 @@ from functools import lru_cache
 
 import numpy as np
 import pandas as pd
-from numpy.typing import NDArray
+from numpy.typing import ArrayLike, NDArray
 
 
 @dataclass(frozen=True)
@@ -99,9 +99,7 @@ class _Stamps:
 @lru_cache(maxsize=32)
 def _standard_hours(stamps: _Stamps) -> StandardHours:
     index = stamps.index
-    return StandardHours(
-        index.month.to_numpy().astype(np.int64) - 1, index.hour.to_numpy().astype(np.int64)
-    )
+    return StandardHours(_shared(index.month - 1), _shared(index.hour))
 
 
 @lru_cache(maxsize=32)
@@ -114,8 +112,15 @@ def _civil_hours(stamps: _Stamps, time_zone: str) -> CivilHours:
     month = np.where(outside, index.month.to_numpy(), wall.month.to_numpy()) - 1
     days = wall.to_numpy().astype("datetime64[D]").astype(np.int64) + ORDINAL_OF_1970
     return CivilHours(
-        month=month.astype(np.int64),
-        weekday=wall.day_of_week.to_numpy().astype(np.int64),
-        hour=wall.hour.to_numpy().astype(np.int64),
-        day=days,
+        month=_shared(month),
+        weekday=_shared(wall.day_of_week),
+        hour=_shared(wall.hour),
+        day=_shared(days),
     )
+
+
+def _shared(numbers: ArrayLike) -> NDArray[np.int64]:
+    """Whole numbers that many hold at once, so that nobody may write on them."""
+    found = np.array(numbers, dtype=np.int64)
+    found.setflags(write=False)
+    return found

@@ -106,6 +106,8 @@ def outdoor_year(unit: Machine, outdoor: Array, relative_humidity: Array) -> Out
         capacity, power = capacity * on_capacity[:, None], power * on_power[:, None]
     not_rated = outdoor < unit.rated_down_to - DUST
     cut_out = _stopped(outdoor, unit.cut_out, unit.cut_in)
+    for shared in (capacity, power, cut_out, not_rated):
+        shared.setflags(write=False)  # homes with the same machine hold them at once
     return OutdoorYear(outdoor, capacity, power, cut_out, not_rated)
 
 

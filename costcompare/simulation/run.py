@@ -35,7 +35,8 @@ def simulate_home(
 def step_through(assembly: Assembly, *, explained: bool, on: Record | None = None) -> Record:
     """Run an assembled home through its year; ``explained`` with the parts of its load.
 
-    The year is written over that ``on`` which another was written, where it has the same shapes.
+    ``on`` is a record that nobody reads any more: where its shapes fit, it is written over and
+    given back.
     """
     model, drive = assembly.shell.model, assembly.drive
     hours, emitters = drive.emitters.heat_most.shape

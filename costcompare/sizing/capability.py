@@ -9,8 +9,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from costcompare.case.facts import HeatPumpUnit, Home, System
+from costcompare.equipment import Installation, heating_year
 from costcompare.equipment.machine import W_PER_KBTU_H, celsius, rows
-from costcompare.simulation.machines import Weathered, fitted
+from costcompare.simulation.machines import Weathered, machine_of
 from costcompare.weather import Weather
 
 Floats = NDArray[np.float64]
@@ -73,8 +74,15 @@ def ability(
     Frost and defrost are taken off; 0 where it is cut out or not rated. The temperatures are
     taken as hours one after the other, as far as a cut-out goes: give them falling.
     """
-    warmth = np.full(len(outdoor), room)
-    heating = fitted(unit, warmth, place.at(outdoor), field_factor).heating
+    felt = place.at(outdoor)
+    heating = heating_year(
+        machine_of(unit),
+        felt.outdoor,
+        felt.humidity,
+        room=room,
+        installed=Installation(unit.line_set, felt.altitude),
+        field_factor=field_factor,
+    )
     return Ability(heating.least, heating.most)
 
 
