@@ -62,6 +62,12 @@ def papers_card() -> html.Section:
                 "For the choice that is set against today, with the facts as they stand now.",
                 className="aside",
             ),
+            html.P(
+                "How sure the figures are is still being worked out: a report that is made now "
+                "is without ranges, and says so.",
+                id="papers-without-ranges",
+                className="aside",
+            ),
             html.Div(buttons, className="visit-buttons"),
             html.P(id="papers-said", role="status", className="said"),
         ],

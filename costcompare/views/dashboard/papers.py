@@ -18,12 +18,14 @@ from costcompare.views.wording.naming import choosable
 PDF, HTML, CSV = "application/pdf", "text/html", "text/csv"
 
 
-def _report(worked: Worked, name: str, make: Callable[..., Any]) -> Any:
+def _report(bench: Workbench, worked: Worked, name: str, make: Callable[..., Any]) -> Any:
+    """With its ranges where they are there already."""
+    comparison = bench.ranged(worked.document) or worked.comparison
     house = worked.set_as_stated
     settings = report.tried_settings(house.home.thermostat.wanted)
-    names = {worked.comparison.today.name, name}
+    names = {comparison.today.name, name}
     swept = thermostat.sweep(house, settings, only=names, weather=worked.weather)
-    return make(worked.comparison, worked.house, option=name, sweep=swept, made_on=_today())
+    return make(comparison, worked.house, option=name, sweep=swept, made_on=_today())
 
 
 def _card(bench: Workbench, worked: Worked, name: str) -> bytes:
@@ -43,8 +45,8 @@ def _contractor(bench: Workbench, worked: Worked, name: str) -> bytes:
 Maker = Callable[[Workbench, Worked, str], Any]
 
 PAPERS: Mapping[str, tuple[str, str, Maker]] = {
-    "report-pdf": ("report.pdf", PDF, lambda _b, w, n: _report(w, n, report.report_pdf)),
-    "report-html": ("report.html", HTML, lambda _b, w, n: _report(w, n, report.report_html)),
+    "report-pdf": ("report.pdf", PDF, lambda b, w, n: _report(b, w, n, report.report_pdf)),
+    "report-html": ("report.html", HTML, lambda b, w, n: _report(b, w, n, report.report_html)),
     "card": ("settings-card.pdf", PDF, _card),
     "contractor": ("contractor.pdf", PDF, _contractor),
     "months": ("months-and-rooms.csv", CSV, lambda _b, w, _n: report.export_csv(w.comparison)),

@@ -60,6 +60,7 @@ def register(app: Dash, bench: Workbench) -> None:
         Output("ranging", "children"),
         Output("ranges", "hidden"),
         Output("years-range-shown", "hidden"),
+        Output("papers-without-ranges", "hidden"),
         Input("first", "data"),
         Input("ranged", "data"),
         Input("book", "data"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import html
 from typing import Any
 
 import pytest
@@ -9,9 +10,11 @@ from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
 from costcompare.case import example_path, read_document
-from costcompare.views.dashboard import make_app
+from costcompare.views.dashboard import make_app, workbench
 from costcompare.views.dashboard.papers import BUTTONS, PAPERS
 from costcompare.views.dashboard.visit.intake import taken_in
+from costcompare.views.dashboard.workbench import Workbench
+from costcompare.views.wording.sureness import range_answer
 
 LOCAL = "http://127.0.0.1:8050"
 DEMO = read_document(example_path("demo"))
@@ -37,6 +40,24 @@ def test_every_paper_is_a_file_with_a_safe_name(client: FlaskClient, paper: str)
     assert len(answer.data) > 2000
     assert answer.data.startswith(b"%PDF") is ending.endswith(".pdf")
     assert {key for key, _ in BUTTONS} == set(PAPERS)
+
+
+def test_a_report_holds_ranges_once_they_are_there(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(workbench, "MEMBERS", 4)
+    bench = Workbench({**DEMO, "options": DEMO["options"][:1], "money": {}})
+    worked = bench.worked(bench.opened)
+    _ending, _kind, made = PAPERS["report-html"]
+    name = worked.comparison.choices[-1].name
+    without = made(bench, worked, name)
+    assert "without a range" in without
+    assert "8 of 10" not in without
+    share, whole = 0.0, None
+    while whole is None:
+        share, whole = bench.ranges_on(worked)
+    assert share == 1.0
+    ranged = made(bench, worked, name)
+    assert "without a range" not in ranged
+    assert html.escape(range_answer(whole), quote=False) in ranged
 
 
 def test_what_cannot_be_made_is_said_in_words(client: FlaskClient) -> None:

@@ -117,7 +117,7 @@
     }
     const done = isMine ? Math.round(100 * ranged.share) : 0;
     const words = `How sure these figures are is being worked out: ${done} % is done.`;
-    return [isReady ? "" : words, !isReady, !isReady];
+    return [isReady ? "" : words, !isReady, !isReady, isReady];
   }
 
   function isUnready(first, book) {
