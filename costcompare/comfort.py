@@ -14,7 +14,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from costcompare.billing.clock import CivilHours, civil_hours, standard_hours
+from costcompare.billing.clock import WINTER, CivilHours, civil_hours, standard_hours
 from costcompare.case.facts import Home
 from costcompare.comparison import Day, RoomYear
 from costcompare.simulation import HourlyResult, Limits
@@ -22,9 +22,6 @@ from costcompare.simulation import HourlyResult, Limits
 TOLERANCE = 0.01
 """[K] by which a room may miss a limit and still keep it (judgement: a room held exactly at
 the limit must not fall out of it by the last digits of the solver; no thermometer shows it)"""
-
-WINTER = (11, 0, 1)
-"""December to February, January being 0"""
 
 W_PER_KW = 1000.0
 

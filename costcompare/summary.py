@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from costcompare.billing.clock import civil_hours, standard_hours
+from costcompare.billing.clock import WINTER, civil_hours, standard_hours
 from costcompare.billing.tariff import YearBill
 from costcompare.case.facts import Case, Fact, Home, System
 from costcompare.comparison import (
@@ -82,10 +82,6 @@ def months_of(
         )
         for m in range(12)
     )
-
-
-WINTER = (11, 0, 1)
-"""December, January, February, counted from 0"""
 
 
 def standard_effectiveness(home: Home, system: System, year: HourlyResult) -> float:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from costcompare.billing.clock import civil_hours, standard_hours
+from costcompare.billing.clock import WINTER, civil_hours, standard_hours
 from costcompare.case.facts import Home, System
 from costcompare.comparison import CrawlspaceYear
 from costcompare.physics.crawlspace import BARE_SOIL_EXCHANGE, COVERED_SHARE, follow_vapour
@@ -25,8 +25,6 @@ Research Council, University of Illinois (second-hand)"""
 DAMP = 0.80
 """Relative humidity from which mould can grow on wood (from memory, common in the trade)"""
 NIGHT_FROM, NIGHT_HOURS = 22, 8
-WINTER = (11, 0, 1)
-"""December to February, January being 0"""
 AWAKE = (6, 22)
 """Hours of the local day in which bare feet feel the floor (judgement)"""
 

@@ -13,6 +13,9 @@ import numpy as np
 import pandas as pd
 from numpy.typing import ArrayLike, NDArray
 
+WINTER = (11, 0, 1)
+"""December to February, January being 0"""
+
 
 @dataclass(frozen=True)
 class CivilHours:

@@ -7,16 +7,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from costcompare.billing.clock import standard_hours
+from costcompare.billing.clock import WINTER, standard_hours
 from costcompare.case.facts import Home, System
 from costcompare.comparison import CrawlspaceYear
 from costcompare.simulation import HourlyResult
 
 CFM = 4.719474e-4
 """[m3/s] of a cubic foot a minute (exact to its digits)"""
-
-WINTER = (11, 0, 1)
-"""December to February, January being 0"""
 
 
 @dataclass(frozen=True)
