@@ -15,7 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.integrate import solve_ivp
 
-from costcompare.physics.compiled import compiled, compiled_whole
+from costcompare.physics.compiled import compiled_inside, compiled_whole
 from costcompare.simulation.ahead import Ahead
 from costcompare.simulation.airflows import (
     DuctLimits,
@@ -152,7 +152,7 @@ def slopes(
     rates[count] = bought / JOULES
 
 
-@compiled
+@compiled_inside
 def _air(h: int, model: Model, ahead: Ahead, drive: Drive, node: Floats, scratch: Scratch) -> float:
     """Moving air as a matrix with known heat; returns what the furnace's elements give [W]."""
     air, ducts, year, plant = model.air, model.ducts, drive.year, drive.plant

@@ -214,9 +214,8 @@ def _integrated(
         for n in range(BEST_OF)
     ]
     # The integrator opens no windows.
-    never = np.full(len(drive.year.outdoor), np.inf)
     order = np.arange(len(stretch), dtype=np.uint64)
-    year = drive.year._replace(order=order, recorded_from=0, airing_above=never)
+    year = drive.year._replace(order=order, recorded_from=0, airing_above=np.inf)
     ours = step_through(replace(assembly, drive=drive._replace(year=year)), explained=False)
     heating = float((ours.main + ours.strips)[counted : len(stretch)].sum()) / 1000.0
     return _Solved(min(one.seconds for one in done), heating / done[0].heating_kwh - 1.0)

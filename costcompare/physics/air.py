@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from costcompare.physics.compiled import compiled
+from costcompare.physics.lanes import where
 
 AIR_HEAT_CAPACITY = 1207.19
 """[J/(m3 K)] at sea level: the trade's 1.08 Btu/h per cfm and F, exactly converted
@@ -28,6 +29,5 @@ def half_fan_inflow(natural: float, extraction: float) -> float:
 
     Source: half-fan rule of Palmiter and Bond 1991 (from memory).
     """
-    if abs(extraction) < 2.0 * natural:
-        return natural + 0.5 * extraction
-    return max(extraction, 0.0)
+    within = abs(extraction) < 2.0 * natural
+    return where(within, natural + 0.5 * extraction, max(extraction, 0.0))

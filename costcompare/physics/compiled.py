@@ -55,11 +55,12 @@ WARM = any(FOLDER.rglob("*.nbi"))
 numba.config.CACHE_DIR = str(FOLDER)  # type: ignore[attr-defined] # set when numba starts
 
 
-SAME_ANSWER = {"contract", "nsz", "arcp"}
-"""Freedoms with single sums and products. Their order must stay as written: a loop is compiled
-twice, and which of the two runs hangs on where its arrays happen to lie in memory; with the
-freedom to reorder, one run in fifty differed from the others in the last digits (measured). Not
-a number and infinity keep their meaning."""
+OPTIONS: dict[str, Any] = {"nogil": True, "error_model": "numpy", "_nrt": False}
+"""Of numba, for every kernel. The compiler is left no freedom with sums and products: it compiles
+a loop more than once, for arrays that lie one way and another and for one home and several, and
+with freedom to reorder or to contract these differed in their last digits (measured)."""
+
+_njit: Any = numba.njit  # its hints leave out some of its options
 
 
 def compiled(function: F) -> F:
@@ -70,21 +71,21 @@ def compiled(function: F) -> F:
     their callers: a call that hands over a home as a hundred arrays costs more than most
     kernels do.
     """
-    result: F = numba.njit(**_options(), forceinline=True)(function)
+    result: F = _njit(cache=True, no_cfunc_wrapper=True, forceinline=True, **OPTIONS)(function)
+    return result
+
+
+def compiled_inside(function: F) -> F:
+    """Compile a kernel that no Python calls, only other kernels.
+
+    It gets no entry for Python, which would take longer to compile than the kernel.
+    """
+    wrappers = {"no_cpython_wrapper": True, "no_cfunc_wrapper": True}
+    result: F = _njit(forceinline=True, **wrappers, **OPTIONS)(function)
     return result
 
 
 def compiled_whole(function: F) -> F:
     """Compile a kernel that Python calls, with all that it calls built into it."""
-    result: F = numba.njit(**_options())(function)
+    result: F = _njit(cache=True, no_cfunc_wrapper=True, **OPTIONS)(function)
     return result
-
-
-def _options() -> dict[str, Any]:
-    return {
-        "cache": True,
-        "nogil": True,
-        "error_model": "numpy",
-        "_nrt": False,
-        "fastmath": SAME_ANSWER,
-    }

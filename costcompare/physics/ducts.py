@@ -11,6 +11,7 @@ import math
 from typing import NamedTuple
 
 from costcompare.physics.compiled import compiled
+from costcompare.physics.lanes import any_of, where
 
 
 class AirPath(NamedTuple):
@@ -31,9 +32,11 @@ def conduction_factor(area: float, heat_capacity: float, flow: float, resistance
     ``area`` [m2], ``heat_capacity`` of air [J/(m3 K)], ``flow`` [m3/s], ``resistance``
     [m2 K/W]; 1 where the duct has no area.
     """
-    if area <= 0.0 or flow <= 0.0:
-        return 1.0
-    return math.exp(-area / (heat_capacity * flow * resistance))
+    felt = (area > 0.0) & (flow > 0.0)
+    kept = 1.0
+    if any_of(felt):
+        kept = where(felt, math.exp(-area / (heat_capacity * flow * resistance)), 1.0)
+    return kept
 
 
 @compiled

@@ -15,7 +15,7 @@ from costcompare.case.facts import Case, Home
 from costcompare.comfort import comfort_limits
 from costcompare.comparison import AS_WANTED, Choice
 from costcompare.ranges.steps import Steps, finished
-from costcompare.simulation import Limits, Run, Years, simulate_years
+from costcompare.simulation import LANES, Limits, Run, Years, simulate_years
 from costcompare.uncertainty import Draws, kept_setpoints
 from costcompare.uncertainty.uncertain_facts import WINTER
 from costcompare.weather import Weather, with_winter
@@ -26,8 +26,8 @@ WINTERS = 5
 """Kinds of winter, a fifth of the members in each (judgement): weather and its sun are worked
 out once for each kind; the variance of five is 0.90 of that of all"""
 
-BATCH = 4
-"""Members worked out at a time (judgement: a second's work with a handful of options)"""
+BATCH = LANES
+"""Members worked out at a time: as many as are stepped side by side"""
 
 
 @dataclass(frozen=True)

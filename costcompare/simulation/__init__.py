@@ -15,9 +15,12 @@ surface_step, airflows, linear, hour, balance, recording, loop   the compiled ho
 run         one home with one system over one year
 results     what a run gives back
 sums        a year of hours summed up in one pass
+lane_arrays stacked arrays as lanes, for compiled code
+side_by_side homes of one plan with a lane for each, stepped together
 ensembles   many runs over one year, each reduced to its days
 """
 
+from costcompare.physics.lanes import LANES
 from costcompare.simulation.ensembles import Limits, Run, Years, simulate_years
 from costcompare.simulation.results import DuctHours, HourlyResult, LoadHours
 from costcompare.simulation.run import simulate_home
@@ -29,6 +32,7 @@ from costcompare.simulation.schedules import (
 )
 
 __all__ = [
+    "LANES",
     "DuctHours",
     "HourlyResult",
     "Limits",

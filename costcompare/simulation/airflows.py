@@ -13,10 +13,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from costcompare.physics.air import half_fan_inflow
-from costcompare.physics.compiled import compiled
+from costcompare.physics.compiled import compiled_inside
 from costcompare.physics.doorways import STAIR_CONDUCTANCE_DOWN, STAIR_CONDUCTANCE_UP
 from costcompare.physics.ducts import conduction_factor
 from costcompare.physics.infiltration import together
+from costcompare.physics.lanes import any_of, opposite, where
 from costcompare.simulation.ahead import Ahead
 from costcompare.simulation.network import Air, Doors, DuctNet
 
@@ -70,7 +71,7 @@ class Flows(NamedTuple):
     outflow: float
 
 
-@compiled
+@compiled_inside
 def duct_state(
     control: float,
     limits: DuctLimits,
@@ -79,59 +80,74 @@ def duct_state(
     ahead: Ahead,
 ) -> DuctState:
     """What the ducted system does at a control between 0 (off), 1 (most) and 2 (all strips)."""
-    if control <= 0.0 or ducts.present == 0:
-        return DuctState(0.0, ducts.airflow, 0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 1.0, 1.0, 1.0)
+    off = 0.0 * control
+    on = control > 0.0
+    if ducts.present == 0 or not any_of(on):
+        return DuctState(
+            off,
+            off + ducts.airflow,
+            off,
+            off,
+            off,
+            off,
+            off,
+            off + 1.0,
+            off + 1.0,
+            off + 1.0,
+            off + 1.0,
+        )
     least, most, strips, sign = limits
     main = min(control, 1.0) * most
     extra = max(control - 1.0, 0.0) * strips
-    run = 1.0
-    share = 1.0
-    main_on = main
-    extra_on = extra
-    if most <= 0.0:  # cut out: strips alone, cycling
-        run = max(control - 1.0, 0.0)
-        extra_on = strips
-    elif main < least:
-        run = main / least
-        main_on = least
-        if least < most:
-            share = ducts.least_flow
-    elif least < most and extra <= 0.0:
-        share = ducts.least_flow + (1.0 - ducts.least_flow) * (main - least) / (most - least)
+    cut_out = most <= 0.0  # strips alone, cycling
+    cycling = (main < least) & opposite(cut_out)
+    modulating = (least < most) & opposite(cut_out)
+    run = where(
+        cut_out, max(control - 1.0, 0.0), where(cycling, main / where(cycling, least, 1.0), 1.0)
+    )
+    main_on = where(cycling, least, main)
+    extra_on = where(cut_out, strips, extra)
+    speed = (main - least) / where(modulating, most - least, 1.0)
+    between = ducts.least_flow + (1.0 - ducts.least_flow) * speed
+    above = where(extra <= 0.0, between, 1.0)
+    share = where(modulating, where(cycling, ducts.least_flow, above), 1.0)
     flow = ducts.airflow * share
-    blower_on, leak = ducts.blower_power, 1.0
-    supply_factor, return_factor = ahead.supply_factor, ahead.return_factor
-    if share < 1.0:
+    blower_on, leak = off + ducts.blower_power, off + 1.0
+    supply_factor, return_factor = off + ahead.supply_factor, off + ahead.return_factor
+    slow = share < 1.0
+    if any_of(slow):
         blower_on *= share**BLOWER_EXPONENT
         leak = share**LEAK_FLOW_EXPONENT
-        supply_factor = conduction_factor(ducts.supply_area, heat_capacity, flow, ducts.resistance)
-        return_factor = conduction_factor(ducts.return_area, heat_capacity, flow, ducts.resistance)
-    heat = sign * main_on + extra_on + blower_on
+        k, resistance = heat_capacity, ducts.resistance
+        slow_supply = conduction_factor(ducts.supply_area, k, flow, resistance)
+        slow_return = conduction_factor(ducts.return_area, k, flow, resistance)
+        supply_factor = where(slow, slow_supply, supply_factor)
+        return_factor = where(slow, slow_return, return_factor)
+    heat = where(on, sign * main_on + extra_on + blower_on, 0.0)
+    run = where(on, run, 0.0)
     return DuctState(
         run,
-        flow,
+        where(on, flow, ducts.airflow),
         heat,
         heat * ducts.cyclic_loss * (1.0 - run),
-        sign * main,
-        extra,
+        where(on, sign * main, 0.0),
+        where(on, extra, 0.0),
         run * blower_on,
-        1.0 - ducts.supply_leakage * leak,
-        1.0 - ducts.return_leakage * leak,
-        supply_factor,
-        return_factor,
+        where(on, 1.0 - ducts.supply_leakage * leak, 1.0),
+        where(on, 1.0 - ducts.return_leakage * leak, 1.0),
+        where(on, supply_factor, 1.0),
+        where(on, return_factor, 1.0),
     )
 
 
-@compiled
+@compiled_inside
 def natural_flow(air: Air, difference: float, by_wind: float) -> float:
     """Air leaking in and out without any fan [m3/s]; ``by_wind`` by the wind alone."""
-    if air.leak_coefficient <= 0.0:
-        return air.constant_flow
     by_stack = air.leak_coefficient * air.stack * abs(difference) ** air.leak_exponent
-    return together(by_stack, by_wind)
+    return where(air.leak_coefficient > 0.0, together(by_stack, by_wind), air.constant_flow)
 
 
-@compiled
+@compiled_inside
 def envelope_flows(natural: float, extraction: float, state: DuctState) -> Flows:
     """In- and outflow of the rooms, mean of the hour: the blower's share of it with the blower.
 
@@ -153,7 +169,7 @@ class Tangent(NamedTuple):
     excess: float
 
 
-@compiled
+@compiled_inside
 def tangent(doors: Doors, door_value: Floats, door: int, difference: float) -> Tangent:
     """How the heat through a doorway goes with the difference of its rooms, near one [K].
 
@@ -161,12 +177,13 @@ def tangent(doors: Doors, door_value: Floats, door: int, difference: float) -> T
     tangent has half as much again as its conductance.
     """
     if doors.stairs[door] == 1:
-        return Tangent(STAIR_CONDUCTANCE_UP if difference > 0.0 else STAIR_CONDUCTANCE_DOWN, 0.0)
+        conductance = where(difference > 0.0, STAIR_CONDUCTANCE_UP, STAIR_CONDUCTANCE_DOWN)
+        return Tangent(conductance, 0.0 * difference)
     opening = door_value[door] * math.sqrt(abs(difference))
     return Tangent(doors.fixed[door] + 1.5 * opening, 0.5 * opening * difference)
 
 
-@compiled
+@compiled_inside
 def tangents(doors: Doors, door_value: Floats, temperature: Floats, found: Floats) -> None:
     """The tangents of all doorways at the temperatures of the rooms, into ``found``.
 
@@ -177,7 +194,7 @@ def tangents(doors: Doors, door_value: Floats, temperature: Floats, found: Float
         found[d, 0], found[d, 1] = tangent(doors, door_value, d, between)
 
 
-@compiled
+@compiled_inside
 def add_doors(matrix: Floats, known: int, doors: Doors, taken: Floats) -> None:
     """Add the exchange through doorways by the tangents ``taken`` for it.
 
@@ -194,16 +211,16 @@ def add_doors(matrix: Floats, known: int, doors: Doors, taken: Floats) -> None:
         matrix[j, i] -= conductance
 
 
-@compiled
+@compiled_inside
 def add_airing(matrix: Floats, known: int, air: Air, outdoor: float, airing: float) -> None:
     """Add the air through open windows, where ``airing`` is 1.
 
     ``known`` is the column of known heat behind the matrix, here and in what follows.
     """
-    if airing <= 0.0:
+    if not any_of(airing > 0.0):
         return
     for i in range(air.rooms):
-        opened = air.heat_capacity * air.airing_flow[i]
+        opened = airing * air.heat_capacity * air.airing_flow[i]
         matrix[i, i] += opened
         matrix[i, known] += opened * outdoor
 
@@ -217,7 +234,7 @@ class Outside(NamedTuple):
     """That passes through each space by itself [m3/s], and through the twin"""
 
 
-@compiled
+@compiled_inside
 def add_leakage(
     matrix: Floats,
     known: int,
@@ -249,7 +266,7 @@ def add_leakage(
             matrix[s, known] += vented * outside.temperature
 
 
-@compiled
+@compiled_inside
 def space_extraction(
     space: int, ducts: DuctNet, state: DuctState, share: float, inflow: float, running: float
 ) -> float:
@@ -263,20 +280,21 @@ def space_extraction(
     return taken
 
 
-@compiled
+@compiled_inside
 def space_inflow(
     space: int, ducts: DuctNet, state: DuctState, flows: Flows, vent: float, share: float
 ) -> float:
     """Outdoor air into a space [m3/s], mean of the hour; a twin's as if the blower stood."""
     off = half_fan_inflow(vent, share * flows.still)
-    if state.run <= 0.0 or space == ducts.twin:
+    runs = state.run > 0.0
+    if space == ducts.twin or not any_of(runs):
         return off
-    running = (flows.inflow - (1.0 - state.run) * flows.still) / state.run
+    running = (flows.inflow - (1.0 - state.run) * flows.still) / where(runs, state.run, 1.0)
     on = half_fan_inflow(vent, space_extraction(space, ducts, state, share, running, 1.0))
     return state.run * on + (1.0 - state.run) * off
 
 
-@compiled
+@compiled_inside
 def add_links(
     matrix: Floats,
     air: Air,
@@ -292,14 +310,15 @@ def add_links(
         source, target = air.link_from[e], air.link_to[e]
         flow = surplus[source]
         surplus[target] += flow
-        if flow < 0.0:
-            source, target = target, source
-        conductance = air.heat_capacity * abs(flow)
-        matrix[target, target] += conductance
-        matrix[target, source] -= conductance
+        onward = air.heat_capacity * max(flow, 0.0)
+        matrix[target, target] += onward
+        matrix[target, source] -= onward
+        backward = air.heat_capacity * max(-flow, 0.0)
+        matrix[source, source] += backward
+        matrix[source, target] -= backward
 
 
-@compiled
+@compiled_inside
 def room_surplus(
     air: Air, ducts: DuctNet, state: DuctState, flows: Flows, extracted: Floats, surplus: Floats
 ) -> None:
@@ -312,10 +331,10 @@ def room_surplus(
             surplus[i] += ducts.registers[i] * supplied
 
 
-@compiled
+@compiled_inside
 def add_ducts(matrix: Floats, known: int, air: Air, ducts: DuctNet, state: DuctState) -> None:
     """Add the supply air of every register, and what leaks and conducts into the space."""
-    if ducts.present == 0 or state.run <= 0.0:
+    if ducts.present == 0 or not any_of(state.run > 0.0):
         return
     k_flow = air.heat_capacity * state.flow
     rise = (state.heat - state.left) / k_flow

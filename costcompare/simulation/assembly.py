@@ -16,7 +16,7 @@ from costcompare.simulation.clock import Same
 from costcompare.simulation.environment import Environment, through_windows
 from costcompare.simulation.leakage import air_network, door_network
 from costcompare.simulation.machines import Weathered
-from costcompare.simulation.network import Drive, Model, Year, with_full_rows
+from costcompare.simulation.network import Drive, Model, Year
 from costcompare.simulation.plant import (
     Ducted,
     Emitter,
@@ -103,11 +103,10 @@ def assemble(
         setpoints.cooling - AIRING_BELOW_COOLING,
         float(setpoints.house.max()) + AIRING_ABOVE_HEATING,
     )
-    airing_above = np.full(around.hours, opened)
     drive = Drive(
         contiguous(ducted.plant),
         emitter_arrays(emitters, shell.nodes, setpoints.cooling, around.hours),
-        shell.year._replace(airing_above=airing_above),
+        shell.year._replace(airing_above=opened),
     )
     return Assembly(shell, emitters, ducted, drive, setpoints.cooling)
 
@@ -139,7 +138,7 @@ def shell_of(home: Home, system: System, around: Environment, *, with_twin: bool
     air = air_network(home, nodes, storage, around.pressure, root, boots_open=boots_open)
     model = Model(chains, reduction, air, door_network(home, nodes), ducts)
     vented = [*spaces] + ([doubled] if doubled is not None else [])
-    year = _year(home, around, with_full_rows(np.array(builder.columns).T), vented)
+    year = _year(home, around, np.ascontiguousarray(np.array(builder.columns).T), vented)
     return Shell(nodes, spaces, model, year)
 
 
@@ -203,12 +202,12 @@ def _year(home: Home, around: Environment, mixtures: Floats, vented: list[Space]
         mixtures=mixtures,
         vent_flow=vents,
         inside=inside,
-        convective=with_full_rows(convective),
-        radiant=with_full_rows(radiant),
+        convective=convective,
+        radiant=radiant,
         shining=through_windows(around, home.house.windows.panes),
-        glass=with_full_rows(_glass(home)),
+        glass=_glass(home),
         extraction=exhaust.extraction(home, index),
-        airing_above=around.outdoor,
+        airing_above=np.inf,
     )
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from costcompare.physics.compiled import compiled
+from costcompare.physics.compiled import compiled_inside
 from costcompare.physics.ducts import air_path
+from costcompare.physics.lanes import any_of
 from costcompare.simulation.airflows import DuctState, Flows, space_extraction, space_inflow
 from costcompare.simulation.network import Air, DuctNet
 from costcompare.simulation.state import Conditions, Memory
@@ -14,7 +15,7 @@ from costcompare.simulation.state import Conditions, Memory
 Floats = NDArray[np.float64]
 
 
-@compiled
+@compiled_inside
 def air_load(
     air: Air,
     temperature: Floats,
@@ -40,7 +41,7 @@ def air_load(
     return air.heat_capacity * total
 
 
-@compiled
+@compiled_inside
 def floor_air_regained(air: Air, ducts: DuctNet, temperature: Floats, taken: float) -> float:
     """Heat spared because air from below comes from a space that the ducts warm [W].
 
@@ -52,12 +53,14 @@ def floor_air_regained(air: Air, ducts: DuctNet, temperature: Floats, taken: flo
     return air.heat_capacity * taken * warmer
 
 
-@compiled
+@compiled_inside
 def duct_terms(
     air: Air, ducts: DuctNet, state: DuctState, temperature: Floats, terms: Floats
 ) -> None:
-    """Write delivered, conduction, supply leak and return leak [W] into ``terms``."""
-    if ducts.present == 0 or state.run <= 0.0:
+    """Delivered, conduction, supply leak and return leak [W] into ``terms``, zeros behind them."""
+    for k in range(terms.shape[0]):
+        terms[k] = 0.0
+    if ducts.present == 0 or not any_of(state.run > 0.0):
         return
     back = temperature[ducts.return_room]
     around = temperature[ducts.space] if ducts.space >= 0 else back
@@ -75,7 +78,7 @@ def duct_terms(
     terms[3] = k_flow * (1.0 - state.kept_return) * (back - around)
 
 
-@compiled
+@compiled_inside
 def carried_by_air(
     air: Air, ducts: DuctNet, state: DuctState, flows: Flows, conditions: Conditions, m: Memory
 ) -> float:

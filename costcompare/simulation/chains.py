@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from costcompare.case.facts import Layer
 from costcompare.physics.envelope import Modes, Responses, solved
-from costcompare.simulation.network import Chains, Reduction, filled_up, with_full_rows
+from costcompare.simulation.network import Chains, Reduction
 
 Floats = NDArray[np.float64]
 
@@ -147,10 +147,10 @@ def _modes_by_row(chains: list[_Chain]) -> tuple[Any, ...]:
     """``row`` to ``through`` of the chains, which stand by how many modes they have."""
     kept = np.array([chain.kept for chain in chains])
     most = int(kept.max(initial=0))
-    wide = [filled_up(int(np.sum(kept > k))) for k in range(most)]
+    wide = [int(np.sum(kept > k)) for k in range(most)]
     row = np.concatenate([[0], np.cumsum(wide)]).astype(np.int64)
     flat = [np.zeros(row[-1]) for _ in range(4)]
-    faces = [np.zeros(filled_up(len(chains))) for _ in range(3)]
+    faces = [np.zeros(len(chains)) for _ in range(3)]
     for alike in _alike(chains):
         found, answers = _solved([chains[n] for n in alike])
         places = row[: found.decay.shape[1]] + np.array(alike)[:, None]
@@ -158,8 +158,7 @@ def _modes_by_row(chains: list[_Chain]) -> tuple[Any, ...]:
             part[places] = values
         for face, answer in zip(faces, answers, strict=True):
             face[alike] = answer
-    counted = np.ones(len(faces[0]))
-    counted[: len(chains)] = [chain.twin_sign <= 0.0 for chain in chains]
+    counted = np.array([chain.twin_sign <= 0.0 for chain in chains], dtype=float)
     stored = flat[3] * np.concatenate([counted[:count] for count in wide]) if most else flat[3]
     return (row, *flat, stored, *faces)
 
@@ -193,7 +192,7 @@ def _answers(
 
 def _ends(chains: list[_Chain], sun: list[tuple[float, float]], nodes: int) -> tuple[Any, ...]:
     """``outer_end`` to ``load_twin`` of the chains; a face with radiation has its room's air."""
-    count = filled_up(len(chains))
+    count = len(chains)
     outer: list[tuple[int, int, float]] = []
     of_twin: list[tuple[int, int, float]] = []
     lit: list[tuple[int, int, float]] = []
@@ -283,7 +282,7 @@ def reduce(
     inverse = np.linalg.inv(rr)
     to_air = ar @ inverse
     constant = np.ascontiguousarray(aa - to_air @ ra)
-    return Reduction(constant, *(with_full_rows(part.T) for part in (to_air, inverse, ra)))
+    return Reduction(constant, *(np.ascontiguousarray(part.T) for part in (to_air, inverse, ra)))
 
 
 def _fold(full: Floats, chains: Chains, size: int) -> None:

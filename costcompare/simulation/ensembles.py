@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import os
 import threading
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Hashable, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field
 from functools import lru_cache
@@ -18,14 +18,16 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from costcompare.case.facts import Home, System
+from costcompare.physics.lanes import LANES
 from costcompare.simulation import schedules
-from costcompare.simulation.assembly import assemble
+from costcompare.simulation.assembly import Assembly, assemble
 from costcompare.simulation.clock import Same
 from costcompare.simulation.draws import draws_of
-from costcompare.simulation.environment import environment
+from costcompare.simulation.environment import Environment, environment
 from costcompare.simulation.network import Record
-from costcompare.simulation.run import step_through
+from costcompare.simulation.run import Beside, record_of, step_side_by_side, step_through
 from costcompare.simulation.schedules import Setpoints
+from costcompare.simulation.side_by_side import plan_of
 from costcompare.simulation.sums import (
     DELIVERED,
     FIGURES,
@@ -44,6 +46,9 @@ Ints = NDArray[np.int64]
 Flags = NDArray[np.bool_]
 
 DAYS = 365
+ENOUGH = 3
+"""Homes of one plan that are stepped side by side sooner than one after the other: eight beside
+each other take as long as about three (measured)"""
 
 
 @dataclass(frozen=True)
@@ -145,16 +150,42 @@ def simulate_years(
     tell = progress or (lambda _share: None)
     rooms = max(len(run.home.rooms) for run in runs)
 
-    def work(run: Run) -> _Reduced:
-        return _reduced(run, weather, rooms, hours=hours)
+    def work(numbers: list[int]) -> list[_Reduced]:
+        return _reduced([runs[n] for n in numbers], weather, rooms, hours=hours)
 
     environment(weather)  # the sun of the year, once, before several threads ask for it
-    done: list[_Reduced] = []
+    together = _together(runs)
+    found: dict[int, _Reduced] = {}
     with ThreadPoolExecutor(max_workers=threads or os.cpu_count() or 1) as pool:
-        for one in pool.map(work, runs):
-            done.append(one)
-            tell(len(done) / len(runs))
+        for numbers, years in zip(together, pool.map(work, together), strict=True):
+            found.update(zip(numbers, years, strict=True))
+            tell(len(found) / len(runs))
+    done = [found[n] for n in range(len(runs))]
     return _gathered(done, _calendar(Same(weather), runs[0].home.site.time_zone).month_of_day)
+
+
+def _together(runs: Sequence[Run]) -> list[list[int]]:
+    """Numbers of the runs that look as if they could be stepped side by side."""
+    alike: dict[Hashable, list[int]] = {}
+    for number, run in enumerate(runs):
+        alike.setdefault(_look(run.home, run.system), []).append(number)
+    return [
+        numbers[first : first + LANES]
+        for numbers in alike.values()
+        for first in range(0, len(numbers), LANES)
+    ]
+
+
+def _look(home: Home, system: System) -> Hashable:
+    """What homes of one plan have alike, as far as it is seen from afar."""
+    return (
+        tuple(room.name for room in home.rooms),
+        system.kind,
+        system.thermostat_room,
+        system.ducts.location if system.ducts else "",
+        tuple(unit.room for unit in system.heads),
+        tuple(heater.room for heater in system.heaters),
+    )
 
 
 @dataclass(frozen=True)
@@ -194,13 +225,43 @@ def _calendar(key: Same, time_zone: str) -> _Calendar:
     )
 
 
-def _reduced(run: Run, weather: Weather, rooms: int, *, hours: bool) -> _Reduced:
-    """One run, without what only an explanation asks for: no twin, no parts of the load."""
-    around, home = environment(weather), run.home
-    assembly = assemble(home, run.system, around, run.setpoints, with_twin=False)
-    record = step_through(assembly, explained=False, on=_paper.record)
-    _paper.record = record
-    calendar = _calendar(Same(weather), home.site.time_zone)
+def _reduced(runs: list[Run], weather: Weather, rooms: int, *, hours: bool) -> list[_Reduced]:
+    """A few runs, without what only an explanation asks for: no twin, no parts of the load.
+
+    Those of one plan are stepped side by side, if they are enough. No digit hangs on that.
+    """
+    around = environment(weather)
+    homes = [assemble(r.home, r.system, around, r.setpoints, with_twin=False) for r in runs]
+    alike: dict[Hashable, list[int]] = {}
+    for number, one in enumerate(homes):
+        alike.setdefault((plan_of(one.shell.model), plan_of(one.drive)), []).append(number)
+    found: dict[int, _Reduced] = {}
+    for numbers in alike.values():
+        if len(numbers) >= ENOUGH:
+            _paper.beside = step_side_by_side([homes[n] for n in numbers], _paper.beside)
+        for place, n in enumerate(numbers):
+            if len(numbers) >= ENOUGH:
+                assert _paper.beside is not None
+                record = record_of(_paper.beside, place)
+            else:
+                record = step_through(homes[n], explained=False, on=_paper.record)
+                _paper.record = record
+            found[n] = _summed(runs[n], homes[n], record, around, rooms, hours=hours)
+    return [found[n] for n in range(len(runs))]
+
+
+def _summed(
+    run: Run,
+    assembly: Assembly,
+    record: Record,
+    around: Environment,
+    rooms: int,
+    *,
+    hours: bool,
+) -> _Reduced:
+    """One run, summed up by day."""
+    home = run.home
+    calendar = _calendar(Same(around.weather), home.site.time_zone)
     draws = draws_of(assembly.emitters, assembly.ducted, record, around.outdoor)
     other, hot_water = schedules.other_use(home, around.index)
     used = other + hot_water
@@ -219,6 +280,7 @@ class _Paper(threading.local):
     than writing, and longer still with several threads."""
 
     record: Record | None = None
+    beside: Beside | None = None
 
 
 _paper = _Paper()

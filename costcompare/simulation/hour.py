@@ -5,7 +5,8 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from costcompare.physics.compiled import compiled
+from costcompare.physics.compiled import compiled_inside
+from costcompare.physics.lanes import any_of, opposite, where
 from costcompare.simulation.ahead import Ahead
 from costcompare.simulation.airflows import (
     DuctState,
@@ -40,7 +41,7 @@ CLOSE = 1e-9
 """Width of the bracket at which there is nothing left to try"""
 
 
-@compiled
+@compiled_inside
 def open_doorways(conditions: Conditions, model: Model, work: Work) -> None:
     """The air system without what the ducted machine moves, into ``work.base``.
 
@@ -55,17 +56,25 @@ def open_doorways(conditions: Conditions, model: Model, work: Work) -> None:
     add_airing(base, known, air, conditions.outside.temperature, conditions.airing)
 
 
-@compiled
+@compiled_inside
 def _copy(source: Floats, target: Floats) -> None:
     for i in range(source.shape[0]):
         target[i] = source[i]
 
 
-@compiled
+@compiled_inside
 def evaluate(
-    state: DuctState, conditions: Conditions, demand: Demand, model: Model, work: Work
+    searching: bool,
+    state: DuctState,
+    conditions: Conditions,
+    demand: Demand,
+    model: Model,
+    work: Work,
 ) -> None:
-    """Temperatures and emitter heat, into ``work``, with the ducted system in a state."""
+    """Temperatures and emitter heat, into ``work``, with the ducted system in a state.
+
+    Emitters that are no longer ``searching`` stay at what they give.
+    """
     air, ducts, ahead = model.air, model.ducts, conditions.ahead
     matrix, answer = work.matrix, work.answer
     known, emitters = air.nodes, demand.room.shape[0]
@@ -78,7 +87,7 @@ def evaluate(
     eliminate(matrix, ahead.order, work.inverse)
     substitute(matrix, ahead.order, work.inverse, answer)
     if emitters > 0:
-        _settle_emitters(demand, work)
+        _settle_emitters(searching, demand, work)
     for i in range(air.nodes):
         total = answer[i, 0]
         for j in range(emitters):
@@ -86,14 +95,15 @@ def evaluate(
         work.temperature[i] = total
 
 
-@compiled
-def _settle_emitters(demand: Demand, work: Work) -> None:
+@compiled_inside
+def _settle_emitters(searching: bool, demand: Demand, work: Work) -> None:
     """What every emitter gives; groups of heads are cut to what their outdoor unit can."""
     for j in range(demand.room.shape[0]):
         work.limits[j, 0] = demand.bounds[j, 0]
         work.limits[j, 1] = demand.bounds[j, 1]
     for _ in range(GROUP_PASSES):
         settle(
+            searching,
             work.answer,
             demand.room,
             demand.lower,
@@ -102,52 +112,55 @@ def _settle_emitters(demand: Demand, work: Work) -> None:
             demand.resting,
             work.heat,
         )
-        if not cut_to_caps(work.heat, demand.group, demand.caps, work.limits):
+        cut = cut_to_caps(work.heat, demand.group, demand.caps, work.limits, searching)
+        searching = searching & cut
+        if not any_of(searching):
             break
 
 
-@compiled
+@compiled_inside
 def state_at(control: float, demand: Demand, model: Model, ahead: Ahead) -> DuctState:
     """The ducted system at a control, under the limits of the hour."""
     return duct_state(control, demand.limits, model.ducts, model.air.heat_capacity, ahead)
 
 
-@compiled
-def _narrowed(bracket: Bracket, control: float, excess: float, work: Work) -> Bracket:
+@compiled_inside
+def _narrowed(trying: bool, bracket: Bracket, control: float, excess: float, work: Work) -> Bracket:
     """The bracket with one more trial, the slope it shows written to ``work``."""
-    if excess < 0.0:
-        if bracket.has_low:
-            rise = (excess - bracket.at_low) / (control - bracket.low)
-            work.slope[0] = max(rise, LEAST_SLOPE)
-        elif bracket.has_high:
-            rise = (bracket.at_high - excess) / (bracket.high - control)
-            work.slope[0] = max(rise, LEAST_SLOPE)
-        return Bracket(control, excess, True, bracket.high, bracket.at_high, bracket.has_high)
-    if bracket.has_high:
-        rise = (bracket.at_high - excess) / (bracket.high - control)
-        work.slope[0] = max(rise, LEAST_SLOPE)
-    elif bracket.has_low:
-        rise = (excess - bracket.at_low) / (control - bracket.low)
-        work.slope[0] = max(rise, LEAST_SLOPE)
-    return Bracket(bracket.low, bracket.at_low, bracket.has_low, control, excess, True)
+    too_low = excess < 0.0
+    by_low = trying & bracket.has_low & (too_low | opposite(bracket.has_high))
+    by_high = trying & bracket.has_high & opposite(by_low)
+    rise = where(by_low, excess - bracket.at_low, bracket.at_high - excess)
+    width = where(by_low, control - bracket.low, bracket.high - control)
+    shown = by_low | by_high
+    slope = rise / where(shown, width, 1.0)
+    work.slope[0] = where(shown, max(slope, LEAST_SLOPE), work.slope[0])
+    low, high = trying & too_low, trying & opposite(too_low)
+    return Bracket(
+        where(low, control, bracket.low),
+        where(low, excess, bracket.at_low),
+        bracket.has_low | low,
+        where(high, control, bracket.high),
+        where(high, excess, bracket.at_high),
+        bracket.has_high | high,
+    )
 
 
-@compiled
+@compiled_inside
 def _next_trial(bracket: Bracket, control: float, excess: float, slope: float) -> float:
     """A secant step, or the chord of the bracket where the step leaves it."""
     step = control - excess / slope
-    if bracket.has_low and bracket.has_high:
-        if bracket.low < step < bracket.high:
-            return step
-        width = bracket.high - bracket.low
-        return bracket.low - bracket.at_low * width / (bracket.at_high - bracket.at_low)
-    step = min(max(step, bracket.low), bracket.high)
-    if not bracket.has_high and step <= bracket.low:
-        return bracket.high
-    return step
+    both = bracket.has_low & bracket.has_high
+    inside = (bracket.low < step) & (step < bracket.high)
+    width = bracket.high - bracket.low
+    rise = where(both, bracket.at_high - bracket.at_low, 1.0)
+    chord = bracket.low - bracket.at_low * width / rise
+    kept = min(max(step, bracket.low), bracket.high)
+    stuck = opposite(bracket.has_high) & (kept <= bracket.low)
+    return where(both, where(inside, step, chord), where(stuck, bracket.high, kept))
 
 
-@compiled
+@compiled_inside
 def doorways_off(doors: Doors, door_value: Floats, work: Work) -> float:
     """Most that the heat through a doorway is off what was taken for it [W].
 
@@ -162,7 +175,7 @@ def doorways_off(doors: Doors, door_value: Floats, work: Work) -> float:
     return most
 
 
-@compiled
+@compiled_inside
 def settle_hour(
     guess: float, conditions: Conditions, demand: Demand, model: Model, work: Work
 ) -> float:
@@ -175,28 +188,32 @@ def settle_hour(
     heat stand in ``work``: the answer of one consistent linear system.
     """
     gap, limits = model.ducts.strip_gap, demand.limits
-    staged = limits.strips > 0.0 and gap > 0.0 and limits.most > 0.0
-    highest = 1.0 if limits.most > 0.0 else 0.0
-    if limits.strips > 0.0 and not staged:
-        highest = 2.0
+    works = limits.most > 0.0
+    staged = (limits.strips > 0.0) & (gap > 0.0) & works
+    highest = where(works, 1.0, 0.0 * guess)
+    highest = where((limits.strips > 0.0) & opposite(staged), 2.0, highest)
     if model.ducts.present == 0:
-        highest = 0.0
+        highest = 0.0 * highest
     # With the machine cut out nothing changes below 1: there a search would not find its way.
-    lowest = 1.0 if limits.most <= 0.0 and highest > 1.0 else 0.0
+    lowest = where((highest > 1.0) & opposite(works), 1.0, 0.0 * guess)
     control = min(guess, highest)
     tangents(model.doors, conditions.ahead.door_value, work.previous, work.doorways)
     open_doorways(conditions, model, work)
-    for stage in range(2):
-        control = _held_between(lowest, highest, control, conditions, demand, model, work)
-        if not staged or stage == 1 or control < 1.0:
-            break
-        if demand.setpoint - work.temperature[model.ducts.thermostat] <= gap:
-            break
-        highest, control = 2.0, max(guess, 1.0)
+    control = _held_between(
+        lowest, highest, control, highest >= 0.0, conditions, demand, model, work
+    )
+    short = demand.setpoint - work.temperature[model.ducts.thermostat]
+    strips_on = staged & (control >= 1.0) & (short > gap)
+    if any_of(strips_on):
+        highest = where(strips_on, 2.0, highest)
+        control = where(strips_on, max(guess, 1.0), control)
+        control = _held_between(
+            lowest, highest, control, strips_on, conditions, demand, model, work
+        )
     return control
 
 
-@compiled
+@compiled_inside
 def missed_by(demand: Demand, model: Model, work: Work) -> float:
     """How far a control that holds is from the exact one, as the last slope has it; else 0.
 
@@ -204,14 +221,16 @@ def missed_by(demand: Demand, model: Model, work: Work) -> float:
     """
     reached: float = work.temperature[model.ducts.thermostat]
     excess = demand.limits.sign * (reached - demand.setpoint)
-    return excess / work.slope[0] if abs(excess) < HELD else 0.0
+    missed: float = where(abs(excess) < HELD, excess / work.slope[0], 0.0)
+    return missed
 
 
-@compiled
+@compiled_inside
 def _held_between(
     lowest: float,
     highest: float,
     guess: float,
+    searching: bool,
     conditions: Conditions,
     demand: Demand,
     model: Model,
@@ -222,32 +241,53 @@ def _held_between(
     The thermostat's temperature rises with the control, so the answer is where the excess
     is nothing, or one of the two ends. Secant steps, starting from the last hour's control
     and slope, kept between the settings known to be too low and too high. On the way the
-    doorways are opened anew, where what they pass is off what was taken for it.
+    doorways are opened anew, where what they pass is off what was taken for it. A home that
+    is not ``searching`` stays as it is.
     """
-    bracket = Bracket(lowest, 0.0, False, highest, 0.0, False)
-    control = min(max(guess, lowest), highest)
-    passes = 0
+    nothing, never = 0.0 * lowest, lowest < 0.0
+    fresh = Bracket(lowest, nothing, never, highest, nothing, never)
+    bracket, passes = fresh, nothing
+    control = where(searching, min(max(guess, lowest), highest), guess)
     for trial in range(TRIALS):
         state = state_at(control, demand, model, conditions.ahead)
-        evaluate(state, conditions, demand, model, work)
+        evaluate(searching, state, conditions, demand, model, work)
         reached: float = work.temperature[model.ducts.thermostat]
         excess = demand.limits.sign * (reached - demand.setpoint)
-        at_end = (excess < 0.0 and control >= highest) or (excess > 0.0 and control <= lowest)
-        if (abs(excess) < NEARLY_HELD or at_end) and passes < DOORWAY_PASSES:
+        at_end = ((excess < 0.0) & (control >= highest)) | ((excess > 0.0) & (control <= lowest))
+        look = searching & ((abs(excess) < NEARLY_HELD) | at_end) & (passes < DOORWAY_PASSES)
+        anew = never
+        if any_of(look):
             off = doorways_off(model.doors, conditions.ahead.door_value, work)
-            if off >= DOORWAY_SETTLED:
-                passes += 1
+            anew = look & (off >= DOORWAY_SETTLED)
+            if any_of(anew):
+                passes = where(anew, passes + 1.0, passes)
                 for d in range(work.doorways.shape[0]):
-                    work.doorways[d, 0] = work.doorways_found[d, 0]
-                    work.doorways[d, 1] = work.doorways_found[d, 1]
+                    for part in range(2):
+                        found, taken = work.doorways_found[d, part], work.doorways[d, part]
+                        work.doorways[d, part] = where(anew, found, taken)
                 open_doorways(conditions, model, work)
-                bracket = Bracket(lowest, 0.0, False, highest, 0.0, False)
-                control = min(max(control - excess / work.slope[0], lowest), highest)
-                continue
-        if abs(excess) < HELD or at_end:
+                bracket = _chosen_bracket(anew, fresh, bracket)
+                step = min(max(control - excess / work.slope[0], lowest), highest)
+                control = where(anew, step, control)
+        found = (abs(excess) < HELD) | at_end
+        trying = searching & opposite(anew) & opposite(found)
+        bracket = _narrowed(trying, bracket, control, excess, work)
+        trying = trying & (bracket.high - bracket.low >= CLOSE)
+        searching = trying | anew
+        if trial == TRIALS - 1 or not any_of(searching):
             break
-        bracket = _narrowed(bracket, control, excess, work)
-        if bracket.high - bracket.low < CLOSE or trial == TRIALS - 1:
-            break
-        control = _next_trial(bracket, control, excess, work.slope[0])
+        following = _next_trial(bracket, control, excess, work.slope[0])
+        control = where(trying, following, control)
     return control
+
+
+@compiled_inside
+def _chosen_bracket(condition: bool, one: Bracket, other: Bracket) -> Bracket:
+    return Bracket(
+        where(condition, one.low, other.low),
+        where(condition, one.at_low, other.at_low),
+        where(condition, one.has_low, other.has_low),
+        where(condition, one.high, other.high),
+        where(condition, one.at_high, other.at_high),
+        where(condition, one.has_high, other.has_high),
+    )

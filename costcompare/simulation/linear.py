@@ -5,7 +5,8 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from costcompare.physics.compiled import compiled
+from costcompare.physics.compiled import compiled_inside
+from costcompare.physics.lanes import any_of, opposite, where
 from costcompare.simulation.network import Order, Places
 
 Floats = NDArray[np.float64]
@@ -18,7 +19,7 @@ ENOUGH = 1e-5
 """[W] change of an emitter in a sweep below which the controls have settled"""
 
 
-@compiled
+@compiled_inside
 def eliminate(matrix: Floats, order: Order, inverse: Floats) -> None:
     """Eliminate the nodes in their order, the known heat behind the matrix with them.
 
@@ -47,7 +48,7 @@ def eliminate(matrix: Floats, order: Order, inverse: Floats) -> None:
                 target[column] -= factor * source[column]
 
 
-@compiled
+@compiled_inside
 def substitute(matrix: Floats, order: Order, inverse: Floats, answer: Floats) -> None:
     """The answers to the known heat and to a watt of each emitter, into ``answer``."""
     known, width = matrix.shape[0], matrix.shape[1]
@@ -71,7 +72,7 @@ def substitute(matrix: Floats, order: Order, inverse: Floats, answer: Floats) ->
                     found[j] -= factor * other[j]
 
 
-@compiled
+@compiled_inside
 def warmed_by_a_watt(
     matrix: Floats, order: Order, inverse: Floats, node: int, rise: Floats
 ) -> None:
@@ -94,8 +95,9 @@ def warmed_by_a_watt(
         rise[pivot] = total * inverse[position]
 
 
-@compiled
+@compiled_inside
 def settle(
+    searching: bool,
     answer: Floats,
     room: Places,
     lower: Floats,
@@ -111,6 +113,7 @@ def settle(
     allow; between the two it gives what it does at rest (``resting``, [W]). ``answer``
     holds the air temperatures without emitters [degC] and, in the columns behind, those per
     watt of each emitter [K/W], shape (nodes, 1 + m or more). Projected Gauss-Seidel sweeps.
+    A home that is not ``searching`` stays as it is.
     """
     count = room.shape[0]
     for _ in range(SWEEPS):
@@ -123,34 +126,36 @@ def settle(
             own = answer[node, 1 + j]
             to_lower = heat[j] + (lower[j] - temperature) / own
             to_upper = heat[j] + (upper[j] - temperature) / own
-            wanted = resting[j]
-            if to_lower > resting[j]:
-                wanted = min(to_lower, max(bounds[j, 1], resting[j]))
-            elif to_upper < 0.0:
-                wanted = max(to_upper, bounds[j, 0])
+            most = max(bounds[j, 1], resting[j])
+            cooled = where(to_upper < 0.0, max(to_upper, bounds[j, 0]), resting[j])
+            wanted = where(to_lower > resting[j], min(to_lower, most), cooled)
             change = max(change, abs(wanted - heat[j]))
-            heat[j] = wanted
-        if change < ENOUGH:
+            heat[j] = where(searching, wanted, heat[j])
+        searching = searching & (change >= ENOUGH)
+        if not any_of(searching):
             break
 
 
-@compiled
-def cut_to_caps(heat: Floats, group: Ints, caps: Floats, limits: Floats) -> bool:
+@compiled_inside
+def cut_to_caps(heat: Floats, group: Ints, caps: Floats, limits: Floats, searching: bool) -> bool:
     """Cut the limits of heads whose group gives more than it can; True where one was cut.
 
     Each head keeps its share of what the group gives. ``caps`` [W] shape (groups,).
     """
-    cut = False
+    cut = searching & opposite(searching)
     for g in range(caps.shape[0]):
         total = 0.0
         for j in range(heat.shape[0]):
             if group[j] == g:
                 total += abs(heat[j])
-        if total > caps[g] * (1.0 + CAP_SLACK) and total > 0.0:
-            cut = True
-            share = caps[g] / total
+        over = (total > caps[g] * (1.0 + CAP_SLACK)) & (total > 0.0)
+        if any_of(over):
+            cut = cut | over
+            share = caps[g] / where(over, total, 1.0)
             for j in range(heat.shape[0]):
                 if group[j] == g:
-                    limits[j, 0] = max(limits[j, 0], min(heat[j], 0.0) * share)
-                    limits[j, 1] = min(limits[j, 1], max(heat[j], 0.0) * share)
+                    lower = max(limits[j, 0], min(heat[j], 0.0) * share)
+                    upper = min(limits[j, 1], max(heat[j], 0.0) * share)
+                    limits[j, 0] = where(over, lower, limits[j, 0])
+                    limits[j, 1] = where(over, upper, limits[j, 1])
     return cut

@@ -6,12 +6,15 @@ import numpy as np
 from numpy.typing import NDArray
 
 from costcompare.physics.air import half_fan_inflow
-from costcompare.physics.compiled import compiled, compiled_whole
+from costcompare.physics.compiled import compiled_inside, compiled_whole
+from costcompare.physics.lanes import opposite, where
 from costcompare.simulation.ahead import Ahead, ahead_of
 from costcompare.simulation.airflows import DuctLimits, Outside, natural_flow
+from costcompare.simulation.balance import duct_terms
 from costcompare.simulation.hour import missed_by, settle_hour, state_at
+from costcompare.simulation.lane_arrays import as_lanes, put_row
 from costcompare.simulation.network import Drive, Emitters, Model, Record, Year
-from costcompare.simulation.recording import write_hour, write_sums, write_unmet
+from costcompare.simulation.recording import find_unmet, write_hour, write_sums
 from costcompare.simulation.state import Conditions, Demand, Memory
 from costcompare.simulation.surface_step import (
     surface_content,
@@ -28,7 +31,7 @@ AIRING_MARGIN = 2.0
 """[K] that it must be cooler outside before windows are opened (judgement)"""
 
 
-@compiled
+@compiled_inside
 def _group_demand(h: int, emitters: Emitters, m: Memory) -> None:
     """What groups of heads may do this hour: one mode for all, chosen by the last temperatures."""
     for g in range(m.caps.shape[0]):
@@ -38,16 +41,18 @@ def _group_demand(h: int, emitters: Emitters, m: Memory) -> None:
                 air = m.node[emitters.room[j]]
                 cold += max(emitters.setpoint[h, j] - air, 0.0)
                 hot += max(air - emitters.cooling_setpoint[h, j], 0.0)
-        cooling = hot > cold and emitters.group_cool[h, g] > 0.0
-        m.caps[g] = emitters.group_cool[h, g] if cooling else emitters.group_heat[h, g]
+        cooling = (hot > cold) & (emitters.group_cool[h, g] > 0.0)
+        m.caps[g] = where(cooling, emitters.group_cool[h, g], emitters.group_heat[h, g])
+        bleeds = opposite(cooling) & (m.running[g] > 0.0)
         for j in range(emitters.room.shape[0]):
             if emitters.group[j] == g:
-                m.bounds[j, 1 if cooling else 0] = 0.0
-                if not cooling and m.running[g] > 0.0:
-                    m.resting[j] = min(emitters.bleed[j], m.bounds[j, 1])
+                m.bounds[j, 0] = where(cooling, m.bounds[j, 0], 0.0)
+                m.bounds[j, 1] = where(cooling, 0.0, m.bounds[j, 1])
+                through = min(emitters.bleed[j], m.bounds[j, 1])
+                m.resting[j] = where(bleeds, through, m.resting[j])
 
 
-@compiled
+@compiled_inside
 def _demand(h: int, drive: Drive, warm: float, m: Memory) -> Demand:
     """Setpoints and limits of an hour; the ducted machine cools where it was too warm."""
     plant, emitters = drive.plant, drive.emitters
@@ -57,15 +62,16 @@ def _demand(h: int, drive: Drive, warm: float, m: Memory) -> Demand:
         m.resting[j] = 0.0
     _group_demand(h, emitters, m)
     middle = 0.5 * (plant.setpoint[h] + plant.cooling_setpoint[h])
-    cooling = warm > middle and plant.cool_most[h] > 0.0
+    cooling = (warm > middle) & (plant.cool_most[h] > 0.0)
+    one = 1.0 + 0.0 * warm
     return Demand(
         DuctLimits(
-            plant.cool_least[h] if cooling else plant.heat_least[h],
-            plant.cool_most[h] if cooling else plant.heat_most[h],
-            0.0 if cooling else plant.strips[h],
-            -1.0 if cooling else 1.0,
+            where(cooling, plant.cool_least[h], plant.heat_least[h]),
+            where(cooling, plant.cool_most[h], plant.heat_most[h]),
+            where(cooling, 0.0, plant.strips[h]),
+            where(cooling, -one, one),
         ),
-        plant.cooling_setpoint[h] if cooling else plant.setpoint[h],
+        where(cooling, plant.cooling_setpoint[h], plant.setpoint[h]),
         emitters.room,
         emitters.setpoint[h],
         emitters.cooling_setpoint[h],
@@ -76,7 +82,7 @@ def _demand(h: int, drive: Drive, warm: float, m: Memory) -> Demand:
     )
 
 
-@compiled
+@compiled_inside
 def _remember_groups(emitters: Emitters, m: Memory) -> None:
     """Heat that each group gave beyond what its resting heads let through [W]."""
     for g in range(m.running.shape[0]):
@@ -86,7 +92,7 @@ def _remember_groups(emitters: Emitters, m: Memory) -> None:
                 m.running[g] += max(m.work.heat[j] - m.resting[j], 0.0)
 
 
-@compiled
+@compiled_inside
 def _add_product(columns: Floats, vector: Floats, sign: float, total: Floats) -> None:
     """Add ``sign`` times each column times its number to ``total``: no sum waits for another.
 
@@ -105,13 +111,13 @@ def _add_product(columns: Floats, vector: Floats, sign: float, total: Floats) ->
             total[i] += value * column[i]
 
 
-@compiled
+@compiled_inside
 def _copy(source: Floats, target: Floats) -> None:
     for i in range(source.shape[0]):
         target[i] = source[i]
 
 
-@compiled
+@compiled_inside
 def _sum(values: Floats) -> float:
     total = 0.0
     for i in range(values.shape[0]):
@@ -119,7 +125,7 @@ def _sum(values: Floats) -> float:
     return total
 
 
-@compiled
+@compiled_inside
 def _mean(values: Floats, count: int) -> float:
     total = 0.0
     for i in range(count):
@@ -127,7 +133,7 @@ def _mean(values: Floats, count: int) -> float:
     return total / count
 
 
-@compiled
+@compiled_inside
 def _mix(kinds: Floats, mixtures: Floats, into: Floats) -> None:
     """The mixtures of what an hour brings."""
     for column in range(into.shape[0]):
@@ -135,7 +141,7 @@ def _mix(kinds: Floats, mixtures: Floats, into: Floats) -> None:
     _add_product(mixtures, kinds, 1.0, into)
 
 
-@compiled
+@compiled_inside
 def _gather(h: int, model: Model, year: Year, m: Memory, dark: bool) -> None:
     """Everything known about the hour's heat, onto the air nodes, into ``m.into_air``.
 
@@ -154,7 +160,7 @@ def _gather(h: int, model: Model, year: Year, m: Memory, dark: bool) -> None:
     _add_product(model.reduction.to_air, m.into_radiant, -1.0, m.into_air)
 
 
-@compiled
+@compiled_inside
 def _advance(model: Model, conditions: Conditions, m: Memory) -> None:
     """Take over the temperatures that the hour has settled on."""
     reduction = model.reduction
@@ -170,7 +176,7 @@ def _advance(model: Model, conditions: Conditions, m: Memory) -> None:
     surfaces_finish(model.chains, m)
 
 
-@compiled
+@compiled_inside
 def _twin(model: Model, conditions: Conditions, m: Memory) -> float:
     """Temperature of the duct space as it would be without ducts [degC].
 
@@ -202,6 +208,11 @@ def run_year(model: Model, drive: Drive, record: Record, m: Memory) -> None:
 @compiled_whole
 def step_year(model: Model, ahead: Ahead, drive: Drive, record: Record, m: Memory) -> None:
     """The hours of :func:`run_year`."""
+    _step(model, ahead, drive, record, m)
+
+
+@compiled_inside
+def _step(model: Model, ahead: Ahead, drive: Drive, record: Record, m: Memory) -> None:
     air, year = model.air, drive.year
     exact, shone = 0.0, False
     for position in range(year.order.shape[0]):
@@ -210,13 +221,13 @@ def step_year(model: Model, ahead: Ahead, drive: Drive, record: Record, m: Memor
         shines = _sum(year.shining[h]) > 0.0
         if shines or shone:
             _mix(year.shining[h], year.glass, m.sun)
-        summed = record.load.shape[0] > 0 or h % SUMMED == 0
+        explained = record.load.size > 0
+        summed = explained or h % SUMMED == 0
         _gather(h, model, year, m, not shines and not shone)
         shone = shines
         warm = _mean(m.node, air.rooms)
-        airing = 0.0
-        if warm > year.airing_above[h] and outdoor < warm - AIRING_MARGIN:
-            airing = 1.0
+        airs = (warm > year.airing_above) & (outdoor < warm - AIRING_MARGIN)
+        airing = where(airs, 1.0, 0.0 * warm)
         conditions = Conditions(
             ahead,
             model.reduction.air,
@@ -238,11 +249,20 @@ def step_year(model: Model, ahead: Ahead, drive: Drive, record: Record, m: Memor
         _advance(model, conditions, m)
         if position >= year.recorded_from:
             state = state_at(control, demand, model, ahead)
-            write_hour(h, model, state, m, record)
+            write_hour(h, state, m, record)
+            duct_terms(air, model.ducts, state, m.node, m.duct)
             if summed:
                 gains = _sum(m.sun)
                 for k in range(year.inside.shape[1]):
                     shares = _sum(year.convective[k]) + _sum(year.radiant[k])
                     gains += year.inside[h, k] * shares
-                write_sums(h, model, state, conditions, gains, m, record)
-            write_unmet(h, demand, model.ducts, control, conditions, m.work, record)
+                write_sums(h, model, state, conditions, gains, m, record, explained)
+            put_row(record.duct, h, m.duct)
+            find_unmet(demand, model.ducts, control, conditions, m)
+            put_row(record.unmet, h, m.unmet)
+
+
+@compiled_whole
+def step_years(model: Model, ahead: Ahead, drive: Drive, record: Record, m: Memory) -> None:
+    """The hours of :func:`run_year` for several homes side by side."""
+    _step(as_lanes(model), as_lanes(ahead), as_lanes(drive), record, as_lanes(m))

@@ -8,33 +8,17 @@ Conductances are in W/K, flows in m3/s, temperatures in degC.
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
+Shared = Annotated[Floats, "shared"]
+"""What homes that are stepped side by side have in common"""
 Places = NDArray[np.uint64]
 """Places in an array, never negative: compiled code then need not ask"""
-
-AT_ONCE = 16
-"""Numbers that compiled code takes in one turn; what is left over it does one by one. So rows are
-filled up with zeros to a multiple of it (measured)."""
-
-
-def filled_up(count: int) -> int:
-    """The next multiple of what compiled code takes in one turn."""
-    return -(-count // AT_ONCE) * AT_ONCE
-
-
-def with_full_rows(matrix: Floats) -> Floats:
-    """A matrix whose rows are filled up with zeros."""
-    rows, columns = matrix.shape
-    full = np.zeros((rows, filled_up(columns)))
-    full[:, :columns] = matrix
-    return full
-
 
 WALLS_AND_GLASS, FLOOR, STORED, NO_LOAD = 0, 1, 2, 3
 """Which part of a room's load the heat into a chain belongs to"""
@@ -45,8 +29,7 @@ class Chains(NamedTuple):
 
     Chains stand in the order of how many modes they have, most first. Mode arrays are flat:
     the first mode of every chain, the second of every chain that has one, and so on, so that
-    row k of them covers the first ``row[k + 1] - row[k]`` chains. Behind the last stand chains
-    that are none, all zeros, so that every row has a round number. An *end* is a face: number c
+    row k of them covers the first ``row[k + 1] - row[k]`` chains. An *end* is a face: number c
     of the first face of chain c, number chains + c of its last.
     """
 
@@ -111,8 +94,7 @@ class Order(NamedTuple):
 
 
 class Reduction(NamedTuple):
-    """The constant system with the radiant nodes eliminated; rows but those of ``air`` are filled
-    up."""
+    """The constant system with the radiant nodes eliminated."""
 
     air: Floats
     """Air nodes on air nodes [W/K], air storage included, shape (A, A)"""
@@ -247,17 +229,15 @@ class Year(NamedTuple):
     """The hours themselves.
 
     What is by hour is few columns that homes share; what a home makes of them is a small matrix,
-    and the loop multiplies the two, which is less work than fetching the product from memory.
-    Rows of those matrices may be filled up with zeros.
-    """
+    and the loop multiplies the two, which is less work than fetching the product from memory."""
 
     order: Places
     """Hours in the order in which they are stepped: a warm-up, then the year"""
     recorded_from: int
     """Position in ``order`` from which results are kept"""
-    outdoor: Floats
-    wind: Floats
-    brought: Floats
+    outdoor: Shared
+    wind: Shared
+    brought: Shared
     """What the weather brings, shape (hours, kinds), shared by all homes that stand in it"""
     mixtures: Floats
     """Boundary temperatures as mixtures of it, shape (kinds, columns)"""
@@ -269,14 +249,14 @@ class Year(NamedTuple):
     """Share of each of them into the air of each room, shape (1 or 2, rooms)"""
     radiant: Floats
     """Share onto the surfaces of each room, shape (1 or 2, rooms)"""
-    shining: Floats
+    shining: Shared
     """Sun behind upright glass in four directions [W/m2], shape (hours, 4)"""
     glass: Floats
     """Glass of each room by direction, by what it lets through [m2], shape (4, rooms)"""
-    extraction: Floats
+    extraction: Shared
     """Air that fans and a fire take out of each room [m3/s], shape (hours, rooms)"""
-    airing_above: Floats
-    """[degC] above which windows are opened when it is cooler outside, shape (hours,)"""
+    airing_above: float
+    """[degC] above which windows are opened when it is cooler outside"""
 
 
 class Drive(NamedTuple):

@@ -2,19 +2,25 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from typing import NamedTuple
+
 import numpy as np
 from numpy.typing import NDArray
 
 from costcompare.case.facts import Home, System
+from costcompare.physics.lanes import LANES
 from costcompare.simulation import schedules
+from costcompare.simulation.ahead import Ahead, ahead_of
 from costcompare.simulation.assembly import Assembly, assemble
 from costcompare.simulation.draws import draws_of, hours_of_machines
 from costcompare.simulation.environment import Environment, environment
-from costcompare.simulation.loop import run_year
-from costcompare.simulation.network import Record
+from costcompare.simulation.loop import run_year, step_years
+from costcompare.simulation.network import Drive, Model, Record
 from costcompare.simulation.plant import Ducted
 from costcompare.simulation.results import DuctHours, HourlyResult, LoadHours
-from costcompare.simulation.state import memory
+from costcompare.simulation.side_by_side import side_by_side
+from costcompare.simulation.state import Memory, memory, relinked
 from costcompare.weather import Weather
 
 Floats = NDArray[np.float64]
@@ -41,14 +47,69 @@ def step_through(assembly: Assembly, *, explained: bool, on: Record | None = Non
     model, drive = assembly.shell.model, assembly.drive
     hours, emitters = drive.emitters.heat_most.shape
     shapes = _shapes(hours, model.air.nodes, emitters, model.air.rooms, explained=explained)
-    if on is not None and all(a.shape == b for a, b in zip(on, shapes, strict=True)):
-        for written in on:
-            written.fill(0.0)
-        record = on
-    else:
-        record = Record(*(np.zeros(shape) for shape in shapes))
+    record = _written_over(on, shapes)
     run_year(model, drive, record, memory(model, drive))
     return record
+
+
+class Beside(NamedTuple):
+    """Homes that were stepped side by side."""
+
+    home: StackedHome
+    record: Record
+    """One table a home, shape (homes, hours, ...)"""
+
+
+class StackedHome(NamedTuple):
+    """All that the loop reads of a home, or of several."""
+
+    model: Model
+    ahead: Ahead
+    drive: Drive
+    memory: Memory
+
+
+def step_side_by_side(assemblies: Sequence[Assembly], on: Beside | None = None) -> Beside:
+    """Run homes of one plan through their year, :data:`LANES` or fewer, without explanation.
+
+    ``on`` are years that nobody reads any more: where their shapes fit, they are written over.
+    """
+    homes = [
+        StackedHome(
+            one.shell.model,
+            ahead_of(one.shell.model, one.drive.year.wind),
+            one.drive,
+            memory(one.shell.model, one.drive),
+        )
+        for one in assemblies
+    ]
+    homes += [homes[-1]] * (LANES - len(homes))
+    stacked = side_by_side(homes, on.home if on is not None else None)
+    stacked = stacked._replace(memory=relinked(stacked.memory))
+    first = homes[0]
+    hours, emitters = first.drive.emitters.heat_most.shape
+    air = first.model.air
+    shapes = _shapes(hours, air.nodes, emitters, air.rooms, explained=False)
+    record = _written_over(
+        on.record if on is not None else None, tuple((LANES, *shape) for shape in shapes)
+    )
+    step_years(*stacked[:3], record, stacked.memory)
+    return Beside(stacked, record)
+
+
+def record_of(beside: Beside, home: int) -> Record:
+    """The year of one of the homes."""
+    return Record(*(part[home] for part in beside.record))
+
+
+def _written_over(on: Record | None, shapes: tuple[tuple[int, ...], ...]) -> Record:
+    """A record to write on. Every year writes all of its hours anew, but for the closing sums,
+    which few hours have."""
+    if on is None or any(a.shape != b for a, b in zip(on, shapes, strict=True)):
+        return Record(*(np.zeros(shape) for shape in shapes))
+    on.imbalance.fill(0.0)
+    on.turnover.fill(0.0)
+    return on
 
 
 def balance_error(record: Record) -> float:

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from costcompare.simulation.ahead import Ahead
 from costcompare.simulation.airflows import DuctLimits, Outside
-from costcompare.simulation.network import Drive, Model, Places, filled_up
+from costcompare.simulation.network import Drive, Model, Places
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
@@ -129,20 +129,30 @@ class Memory(NamedTuple):
     caps: Floats
     running: Floats
     """Heat of each group in the last hour [W]"""
+    duct: Floats
+    """A row of the record's ``duct``"""
+    load: Floats
+    """A row of its ``load``"""
+    unmet: Floats
+    """A row of its ``unmet``"""
     work: Work
 
 
-def memory(model: Model, drive: Drive) -> Memory:
-    """Memory for a run, every node at the starting temperature.
+def relinked(stacked: Memory) -> Memory:
+    """Memory of homes side by side whose flat arrays are again views of the others."""
+    work = stacked.work
+    lanes = work.base.shape[-1]
+    base, matrix = work.base.reshape(-1, lanes), work.matrix.reshape(-1, lanes)
+    return stacked._replace(work=work._replace(base_flat=base, matrix_flat=matrix))
 
-    What small matrices are multiplied with or into has room for their filled-up rows.
-    """
+
+def memory(model: Model, drive: Drive) -> Memory:
+    """Memory for a run, every node at the starting temperature."""
     room, groups = drive.emitters.room, drive.emitters.group_heat.shape[1]
     start, emitters = STARTING_TEMPERATURE, room.shape[0]
     chains, doors = model.chains, model.doors.first.shape[0]
     ends = 2 * chains.face_first.shape[0]
     size, rooms = model.air.nodes, model.air.rooms
-    full = filled_up(size)
     still = np.zeros((size, size + 1 + emitters))
     still[:, :size] = model.reduction.air
     still[room, size + 1 + np.arange(emitters)] = 1.0
@@ -173,15 +183,18 @@ def memory(model: Model, drive: Drive) -> Memory:
         face=np.zeros(ends),
         node=np.full(size, start),
         node_before=np.full(size, start),
-        radiant=np.zeros(full),
+        radiant=np.zeros(size),
         boundary=np.zeros(drive.year.mixtures.shape[1]),
-        sun=np.zeros(full),
-        into_air=np.zeros(full),
-        into_radiant=np.zeros(full),
-        through_radiant=np.zeros(full),
+        sun=np.zeros(size),
+        into_air=np.zeros(size),
+        into_radiant=np.zeros(size),
+        through_radiant=np.zeros(size),
         bounds=np.zeros((emitters, 2)),
         resting=np.zeros(emitters),
         caps=np.zeros(groups),
         running=np.zeros(groups),
+        duct=np.zeros(6),
+        load=np.zeros(4),
+        unmet=np.zeros(rooms),
         work=work,
     )

@@ -5,14 +5,14 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from costcompare.physics.compiled import compiled
+from costcompare.physics.compiled import compiled_inside
 from costcompare.simulation.network import NO_LOAD, Chains
 from costcompare.simulation.state import Memory
 
 Floats = NDArray[np.float64]
 
 
-@compiled
+@compiled_inside
 def surfaces_forward(chains: Chains, boundary: Floats, sun: Floats, m: Memory, dark: bool) -> None:
     """Temperatures of the faces with nothing at their unknown ends, into ``m.face``.
 
@@ -49,7 +49,7 @@ def surfaces_forward(chains: Chains, boundary: Floats, sun: Floats, m: Memory, d
         m.into_radiant[node] += by_radiation  # nothing, where a space has no radiant node
 
 
-@compiled
+@compiled_inside
 def surfaces_finish(chains: Chains, m: Memory) -> None:
     """The modes once air and radiant nodes are known."""
     count = chains.face_first.shape[0]
@@ -71,7 +71,7 @@ def surfaces_finish(chains: Chains, m: Memory) -> None:
             mode[c] = decay[c] * mode[c] + first[c] * drive[c] + last[c] * drive_last[c]
 
 
-@compiled
+@compiled_inside
 def surface_content(chains: Chains, m: Memory) -> float:
     """Heat in the surfaces over the time step, for 0 degC [W]."""
     first, second = chains.stored, m.modes
@@ -92,7 +92,7 @@ def surface_content(chains: Chains, m: Memory) -> float:
     return ((a + b) + (c + d)) + ((e + f) + (g + h))
 
 
-@compiled
+@compiled_inside
 def faces_reached(chains: Chains, m: Memory) -> None:
     """Mean temperatures of the faces over the hour, into ``m.face``.
 
@@ -106,7 +106,7 @@ def faces_reached(chains: Chains, m: Memory) -> None:
         m.face[count + c] += chains.through[c] * at_first + chains.face_last[c] * at_last
 
 
-@compiled
+@compiled_inside
 def surface_loads(chains: Chains, m: Memory, load: Floats) -> float:
     """Add the rooms' heat into surfaces to ``load`` by part; returns the twin's difference [W].
 
@@ -123,7 +123,7 @@ def surface_loads(chains: Chains, m: Memory, load: Floats) -> float:
     return difference
 
 
-@compiled
+@compiled_inside
 def stored_and_crossed(chains: Chains, m: Memory) -> float:
     """Heat that crossed the boundaries into the surfaces, less what they stored [W].
 

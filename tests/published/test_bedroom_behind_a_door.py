@@ -100,7 +100,7 @@ def bedroom(conductance: float, outdoor: float, width: float) -> tuple[float, fl
         shining=np.zeros((HOURS, 4)),
         glass=np.zeros((4, 2)),
         extraction=np.zeros((HOURS, 2)),
-        airing_above=90 * ones,
+        airing_above=90.0,
     )
     record = Record(
         air=np.zeros((HOURS, 2)),

@@ -159,7 +159,7 @@ def solve(s: Steady) -> Found:
         shining=np.zeros((HOURS, 4)),
         glass=np.zeros((4, 1)),
         extraction=np.zeros((HOURS, 1)),
-        airing_above=90.0 * year,
+        airing_above=90.0,
     )
     count = emitters.room.shape[0]
     record = Record(

@@ -26,6 +26,7 @@ from costcompare.fitting import (
 )
 from costcompare.ranges import MEMBERS, range_steps
 from costcompare.settings import SettingsCard, settings
+from costcompare.simulation import LANES
 from costcompare.sizing import Sizing, size
 from costcompare.thermostat import Sweep, SweepChoice
 from costcompare.uncertainty import prior_draws
@@ -38,10 +39,15 @@ T = TypeVar("T")
 
 SETTINGS_DEGF = tuple(range(58, 75))
 """[degF] the thermostat settings of part four"""
-SETTINGS_AT_ONCE = 2
-"""How many settings are worked out before the browser is answered: less than a second's work"""
-KEPT_HOMES, KEPT_SETTINGS = 40, 4000
-"""How many results stay in memory, half a megabyte a home, two kilobytes a setting (judgement:
+SETTINGS_AT_ONCE = LANES // 2
+"""How many settings are worked out before the browser is answered, held and set back: as many years
+as are stepped side by side"""
+GROUPS = tuple(
+    SETTINGS_DEGF[first : first + SETTINGS_AT_ONCE]
+    for first in range(0, len(SETTINGS_DEGF), SETTINGS_AT_ONCE)
+)
+KEPT_HOMES, KEPT_GROUPS = 40, 1200
+"""How many results stay in memory, half a megabyte a home, eight kilobytes a group (judgement:
 twenty visitors, each with two homes)"""
 
 
@@ -79,7 +85,7 @@ class Workbench:
         self.opened: dict[str, Any] = taken_in(document, document)
         self._directory = directory
         self._worked: _Once[Worked] = _Once(KEPT_HOMES)
-        self._settings: _Once[Sweep] = _Once(KEPT_SETTINGS)
+        self._settings: _Once[Sweep] = _Once(KEPT_GROUPS)
         self._trades: _Once[tuple[Sizing, SettingsCard | None]] = _Once(KEPT_HOMES)
         self._ranges: _Once[Going] = _Once(KEPT_HOMES)
         self._first_answers = _Hurry()
@@ -111,22 +117,22 @@ class Workbench:
         on: so nothing is worked out that nobody waits for. Raises CostCompareError.
         """
         names = _today_and(worked, name)
-        missing = [s for s in SETTINGS_DEGF if not all(self._has(worked, n, s) for n in names)]
-        for setting in missing[:SETTINGS_AT_ONCE]:
-            self._first_answers.let_by()
+        missing = [g for g in GROUPS if not all(self._has(worked, n, g) for n in names)]
+        for group in missing[:1]:
             for one in names:
-                self._setting(worked, one, setting)
-        return len(SETTINGS_DEGF) - len(missing[SETTINGS_AT_ONCE:])
+                self._first_answers.let_by()
+                self._group(worked, one, group)
+        return len(SETTINGS_DEGF) - sum(len(group) for group in missing[1:])
 
     def swept(self, worked: Worked, name: str) -> Sweep:
         """Today and one choice at every thermostat setting; raises CostCompareError."""
         parts = [
-            [self._setting(worked, one, setting) for setting in SETTINGS_DEGF]
+            [self._group(worked, one, group) for group in GROUPS]
             for one in _today_and(worked, name)
         ]
         return replace(
             parts[0][0],
-            settings_degf=tuple(part.settings_degf[0] for part in parts[0]),
+            settings_degf=tuple(setting for part in parts[0] for setting in part.settings_degf),
             choices=tuple(_joined([part.choices[0] for part in of_one]) for of_one in parts),
         )
 
@@ -172,18 +178,18 @@ class Workbench:
         going = self._ranges.there(key)
         return None if going is None else going.whole
 
-    def _has(self, worked: Worked, name: str, setting: int) -> bool:
-        return self._settings.has(f"{worked.key} {setting} {name}")
+    def _has(self, worked: Worked, name: str, group: tuple[int, ...]) -> bool:
+        return self._settings.has(f"{worked.key} {group} {name}")
 
-    def _setting(self, worked: Worked, name: str, setting: int) -> Sweep:
-        degc = units.parse(f"{setting} F", "temperature")
+    def _group(self, worked: Worked, name: str, group: tuple[int, ...]) -> Sweep:
+        degc = [units.parse(f"{setting} F", "temperature") for setting in group]
 
         def work() -> Sweep:
             house = worked.set_as_stated
-            swept = thermostat.sweep(house, [degc], only=(name,), weather=worked.weather)
+            swept = thermostat.sweep(house, degc, only=(name,), weather=worked.weather)
             return replace(swept, fitted_bills=worked.comparison.fitted_bills)
 
-        return self._settings.get(f"{worked.key} {setting} {name}", work)
+        return self._settings.get(f"{worked.key} {group} {name}", work)
 
 
 def _today_and(worked: Worked, name: str) -> list[str]:
@@ -192,7 +198,7 @@ def _today_and(worked: Worked, name: str) -> list[str]:
 
 
 def _joined(parts: list[SweepChoice]) -> SweepChoice:
-    """One choice at every setting from its single settings: held ones first."""
+    """One choice at every setting from its groups of settings: held ones first."""
     years = [year for part in parts for year in part.years]
     held = tuple(year for year in years if year.held)
     return replace(parts[0], years=held + tuple(year for year in years if not year.held))

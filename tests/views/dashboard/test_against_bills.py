@@ -77,9 +77,9 @@ def test_everything_stands_on_the_fitted_house(
     stated = billed.case.home.thermostat
     assert billed.set_as_stated.home.thermostat == stated
     name = billed.comparison.today.name
-    swept = bench._setting(billed, name, 66)
+    swept = bench._group(billed, name, (66,))
     assert swept.fitted_bills == 2
-    assert swept.choices != bench._setting(bench.worked(plain), name, 66).choices
+    assert swept.choices != bench._group(bench.worked(plain), name, (66,)).choices
 
 
 def test_ranges_are_of_homes_that_explain_the_bills(
