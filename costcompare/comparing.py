@@ -24,10 +24,10 @@ from costcompare.comparison import (
 )
 from costcompare.explaining import explain_year, hot_water_share, year_parts
 from costcompare.owning import Before, emissions_of, money_years, rows_of
-from costcompare.physics.compiled import WARM
 from costcompare.simulation import (
     HourlyResult,
     Setpoints,
+    doing_one,
     setpoints_as_lived,
     setpoints_as_wanted,
     simulate_home,
@@ -180,8 +180,7 @@ def _plans(case: Case) -> list[_Plan]:
 def _run_all(case: Case, weather: Weather, tell: Progress) -> list[tuple[_Year, Choice]]:
     """Run every plan; the compiled year frees the interpreter, so threads share the cores."""
     plans = _plans(case)
-    if not WARM:
-        tell("Preparing the hourly model for this machine, on the first run only", 0.0)
+    tell(doing_one("Stepping through the year"), 0.0)
     environment(weather)  # the sun of the year, once, before several threads ask for it
     done: list[tuple[_Year, Choice]] = []
     with ThreadPoolExecutor(max_workers=os.cpu_count() or 1) as pool:

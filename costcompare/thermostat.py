@@ -12,7 +12,7 @@ from costcompare.billing.tariff import year_bill
 from costcompare.case.facts import Case, Home, System
 from costcompare.comfort import comfort_limits
 from costcompare.comparing import TODAY, Progress, weather_of
-from costcompare.simulation import Run, Setpoints, Years, simulate_years, wanted_by_hour
+from costcompare.simulation import Run, Setpoints, Years, doing_many, simulate_years, wanted_by_hour
 from costcompare.weather import Weather
 
 SETBACK = 6.0 / 1.8
@@ -105,11 +105,13 @@ def sweep(
         for held in (True, False)
         for setting in settings_degc
     ]
+    words = "Trying thermostat settings"
+    tell(doing_many(words), 0.0)
     found = simulate_years(
         [setting.run() for setting in settings],
         year,
         hours=True,
-        progress=lambda share: tell("Trying thermostat settings", share),
+        progress=lambda share: tell(words, share),
     )
     years = [_setting_year(case, year, found, n, one) for n, one in enumerate(settings)]
     count = 2 * len(settings_degc)

@@ -21,11 +21,11 @@ from costcompare.case.read import case_from_document
 from costcompare.comfort import comfort_limits
 from costcompare.comparing import setpoints, weather_of
 from costcompare.comparison import AS_LIVED
-from costcompare.simulation import Run, Years, simulate_years
+from costcompare.simulation import LANES, Run, Years, simulate_years
 from costcompare.simulation.ahead import ahead_of
 from costcompare.simulation.assembly import Assembly, assemble, surfaces_of
 from costcompare.simulation.environment import Environment, environment
-from costcompare.simulation.run import step_through
+from costcompare.simulation.run import step_side_by_side, step_through
 from costcompare.simulation.surfaces import partitions
 
 Progress = Callable[[str, float], None]
@@ -72,6 +72,8 @@ class Benchmark:
     """One home over one year on one core, from facts to sums by day, best of five"""
     microseconds_an_hour: float
     """Of the compiled loop alone"""
+    microseconds_an_hour_side_by_side: float
+    """Of one of as many homes as are stepped together, with putting them side by side"""
     integrated_days: int
     times_faster_than_solve_ivp: float
     heating_difference_to_solve_ivp: float
@@ -83,6 +85,7 @@ class Benchmark:
     """Multiplications and additions that the loop needs, a second"""
     share_of_peak: float
     """Of what the core was measured to do at its best"""
+    share_of_peak_side_by_side: float
     house_years_per_second: float
     """With the most members, on all cores"""
     thread_speedup: float
@@ -127,7 +130,8 @@ def benchmark(
     tell("Larger homes", 0.9)
     growth = _growth(case, around)
     chains = assembly.shell.model.chains
-    work = _operations(assembly, plain.solutions_an_hour) / hour
+    operations = _operations(assembly, plain.solutions_an_hour)
+    beside, peak_operations = _hour_beside(case, around), peak_flops()
     resident, peak = memory_mb()
     return Benchmark(
         title=case.title,
@@ -137,13 +141,15 @@ def benchmark(
         modes=int(np.count_nonzero(chains.decay)),
         milliseconds_a_year=1000.0 * one,
         microseconds_an_hour=1.0e6 * hour,
+        microseconds_an_hour_side_by_side=1.0e6 * beside,
         integrated_days=integrated_days,
         times_faster_than_solve_ivp=solve.seconds / len(stretch) / hour,
         heating_difference_to_solve_ivp=solve.difference,
         times_faster_than_numpy_loop=plain.seconds_an_hour / hour,
         solutions_an_hour=plain.solutions_an_hour,
-        gigaflops=work / 1.0e9,
-        share_of_peak=work / peak_flops(),
+        gigaflops=operations / hour / 1.0e9,
+        share_of_peak=operations / hour / peak_operations,
+        share_of_peak_side_by_side=operations / beside / peak_operations,
         house_years_per_second=max(by_threads.values()),
         thread_speedup=by_threads[2] / by_threads[1],
         same_digits=same,
@@ -178,6 +184,15 @@ def _fresh_years(case: Case, around: Environment, times: int) -> float:
     """Processor seconds of one home that was never seen before."""
     runs = [_member(case, case.home, 1000 + n) for n in range(times)]
     return min(_seconds(partial(simulate_years, [run], around.weather)) for run in runs)
+
+
+def _hour_beside(case: Case, around: Environment) -> float:
+    """Processor seconds of an hour of one of the homes that are stepped side by side."""
+    runs = [_member(case, case.home, n) for n in range(LANES)]
+    homes = [assemble(r.home, r.system, around, r.setpoints, with_twin=False) for r in runs]
+    written = step_side_by_side(homes)
+    best = min(_seconds(lambda: step_side_by_side(homes, written)) for _ in range(BEST_OF))
+    return best / LANES / len(homes[0].drive.year.order)
 
 
 @dataclass(frozen=True)

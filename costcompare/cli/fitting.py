@@ -64,8 +64,11 @@ def fit(
         measured = read_year(weather, understood)
         from costcompare.comparing import weather_of
         from costcompare.fitting import fit_house
+        from costcompare.simulation import doing_many
         from costcompare.views.fit_page import fit_page
 
+        words = "Fitting the house to its bills"
+        progress(doing_many(words), 0.0)
         found = fit_house(
             understood,
             read,
@@ -75,7 +78,7 @@ def fit(
             ),
             former_owner=former_owner,
             members=1,  # what is told needs none drawn
-            progress=lambda share: progress("Fitting the house to its bills", share),
+            progress=lambda share: progress(words, share),
         )
     show(fit_page(found.report), found.report, json_target)
 

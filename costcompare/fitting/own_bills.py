@@ -11,6 +11,7 @@ from costcompare.comparing import compare
 from costcompare.comparison import Comparison
 from costcompare.fitting.house_fit import fit_house
 from costcompare.fitting.results import FittedHouse
+from costcompare.simulation import doing_many
 from costcompare.weather import Weather
 
 Told = Callable[[str, float], None]
@@ -28,13 +29,15 @@ def fitted_to_own_bills(
     if case.bills is None:
         return None
     tell = progress or (lambda _text, _share: None)
+    words = "Fitting the house to its bills"
+    tell(doing_many(words), 0.0)
     return fit_house(
         case,
         bills_of(case.bills, case.directory),
         weather=weather,
         weather_is_of_the_bills=weather.source == "measured",
         members=members,
-        progress=lambda share: tell("Fitting the house to its bills", share),
+        progress=lambda share: tell(words, share),
     )
 
 

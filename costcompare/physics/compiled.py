@@ -49,8 +49,6 @@ def cache_folder() -> Path:
 
 
 FOLDER = cache_folder()
-WARM = any(FOLDER.rglob("*.nbi"))
-"""True where compiled code of these sources was found: no waiting on the first run."""
 
 numba.config.CACHE_DIR = str(FOLDER)  # type: ignore[attr-defined] # set when numba starts
 

@@ -35,6 +35,7 @@ from costcompare.ranges.bands import band
 from costcompare.ranges.drivers import drivers, one_at_a_time
 from costcompare.ranges.outcomes import Outcomes, outcome_steps
 from costcompare.ranges.steps import Steps, finished, part_of
+from costcompare.simulation import doing_many
 from costcompare.uncertainty import Draws, prior_draws
 from costcompare.weather import Weather
 
@@ -75,7 +76,7 @@ def with_ranges(
     tell = progress or (lambda _text, _share: None)
     drawn = draws if draws is not None else prior_draws(case, members, seed=seed)
     words = f"How sure the figures are: {len(drawn.z)} homes like this one"
-    tell(words, 0.0)
+    tell(doing_many(words), 0.0)
     steps = range_steps(comparison, case, weather=weather, draws=drawn)
     return finished(steps, lambda share: tell(words, share))
 

@@ -12,6 +12,7 @@ environment a year of weather with all that is worked out from it once
 assembly    a home with a system in a year of weather, as those arrays
 ahead       what is worked out of a home once, ahead of its year
 surface_step, airflows, linear, hour, balance, recording, loop   the compiled hour and the year
+readiness   whether the model is compiled, and what to say while it is not
 run         one home with one system over one year
 results     what a run gives back
 sums        a year of hours summed up in one pass
@@ -22,6 +23,7 @@ ensembles   many runs over one year, each reduced to its days
 
 from costcompare.physics.lanes import LANES
 from costcompare.simulation.ensembles import Limits, Run, Years, simulate_years
+from costcompare.simulation.readiness import doing_many, doing_one
 from costcompare.simulation.results import DuctHours, HourlyResult, LoadHours
 from costcompare.simulation.run import simulate_home
 from costcompare.simulation.schedules import (
@@ -40,6 +42,8 @@ __all__ = [
     "Run",
     "Setpoints",
     "Years",
+    "doing_many",
+    "doing_one",
     "setpoints_as_lived",
     "setpoints_as_wanted",
     "simulate_home",

@@ -7,8 +7,7 @@ from collections.abc import Callable, Sequence
 from concurrent.futures import ThreadPoolExecutor
 
 from costcompare.comparing import Progress
-from costcompare.physics.compiled import WARM
-from costcompare.simulation import HourlyResult
+from costcompare.simulation import HourlyResult, doing_one
 
 Job = Callable[[], HourlyResult]
 
@@ -24,9 +23,7 @@ class Runs:
     def all(self, what: str, jobs: Sequence[Job]) -> list[HourlyResult]:
         """The years of these jobs in their order; the compiled year frees the interpreter."""
         years = []
-        if not WARM:
-            what = "Preparing the hourly model for this machine, on the first run only"
-        self._tell(what, self._share())
+        self._tell(doing_one(what), self._share())
         with ThreadPoolExecutor(max_workers=os.cpu_count() or 1) as pool:
             for year in pool.map(lambda job: job(), jobs):
                 years.append(year)

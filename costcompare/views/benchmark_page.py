@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from costcompare.benchmark import Benchmark
+from costcompare.simulation import LANES
 from costcompare.views import numbers
 from costcompare.views.terminal import Heading, Page, Sentences, Table
 
@@ -31,6 +32,10 @@ def _figures(found: Benchmark) -> tuple[tuple[str, str], ...]:
     return (
         ("one home, one year, one core", f"{found.milliseconds_a_year:.1f} ms"),
         ("an hour of it in the compiled loop", f"{found.microseconds_an_hour:.2f} µs"),
+        (
+            f"the same, {LANES} homes side by side",
+            f"{found.microseconds_an_hour_side_by_side:.2f} µs a home",
+        ),
         ("faster than solve_ivp", f"{numbers.count(found.times_faster_than_solve_ivp)} times"),
         (
             f"heating against solve_ivp, {days} days of January",
@@ -41,7 +46,10 @@ def _figures(found: Benchmark) -> tuple[tuple[str, str], ...]:
             f"{numbers.count(found.times_faster_than_numpy_loop)} times",
         ),
         ("air systems solved an hour", f"{found.solutions_an_hour:.2f}"),
-        ("share of the core's peak", f"{found.share_of_peak:.1%}"),
+        (
+            "share of the core's peak, alone and side by side",
+            f"{found.share_of_peak:.0%}, {found.share_of_peak_side_by_side:.0%}",
+        ),
         ("house-years a second", f"{found.house_years_per_second:.0f}"),
         ("two threads against one", f"{found.thread_speedup:.2f} times"),
         ("the same digits on two threads", "yes" if found.same_digits else "no"),
