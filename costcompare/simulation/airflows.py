@@ -80,22 +80,9 @@ def duct_state(
     ahead: Ahead,
 ) -> DuctState:
     """What the ducted system does at a control between 0 (off), 1 (most) and 2 (all strips)."""
-    off = 0.0 * control
-    on = control > 0.0
+    off, on = 0.0 * control, control > 0.0
     if ducts.present == 0 or not any_of(on):
-        return DuctState(
-            off,
-            off + ducts.airflow,
-            off,
-            off,
-            off,
-            off,
-            off,
-            off + 1.0,
-            off + 1.0,
-            off + 1.0,
-            off + 1.0,
-        )
+        return _standing(off, ducts)
     least, most, strips, sign = limits
     main = min(control, 1.0) * most
     extra = max(control - 1.0, 0.0) * strips
@@ -138,6 +125,13 @@ def duct_state(
         where(on, supply_factor, 1.0),
         where(on, return_factor, 1.0),
     )
+
+
+@compiled_inside
+def _standing(off: float, ducts: DuctNet) -> DuctState:
+    """The ducted system while it does nothing; ``off`` is 0, of each home."""
+    kept, flow = off + 1.0, off + ducts.airflow
+    return DuctState(off, flow, off, off, off, off, off, kept, kept, kept, kept)
 
 
 @compiled_inside
