@@ -8,13 +8,13 @@ import sys
 import time
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 import numba
 import numpy as np
 from numpy.typing import NDArray
 
-from costcompare.physics.compiled import OPTIONS
+from costcompare.physics.compiled import OPTIONS, njit
 from costcompare.simulation import LANES
 from costcompare.simulation.lane_arrays import as_lanes
 
@@ -73,14 +73,12 @@ def memory_mb() -> tuple[float, float]:
 CHAINS, STEPS = 8, 1_000_000
 """Sums that need not wait for each other, and how often each goes on"""
 
-_njit: Any = numba.njit  # its hints leave out some of its options
-
 
 class _Chains(NamedTuple):
     values: Floats
 
 
-@_njit(cache=True, fastmath={"contract"}, **OPTIONS)  # type: ignore[untyped-decorator]
+@njit(cache=True, fastmath={"contract"}, **OPTIONS)  # type: ignore[untyped-decorator]
 def _multiply_and_add(chains: _Chains, steps: int) -> None:
     values = as_lanes(chains).values
     a, b, c, d = values[0], values[1], values[2], values[3]

@@ -58,7 +58,7 @@ OPTIONS: dict[str, Any] = {"nogil": True, "error_model": "numpy", "_nrt": False}
 a loop more than once, for arrays that lie one way and another and for one home and several, and
 with freedom to reorder or to contract these differed in their last digits (measured)."""
 
-_njit: Any = numba.njit  # its hints leave out some of its options
+njit: Any = numba.njit  # its hints leave out some of its options
 
 
 def compiled(function: F) -> F:
@@ -69,7 +69,7 @@ def compiled(function: F) -> F:
     their callers: a call that hands over a home as a hundred arrays costs more than most
     kernels do.
     """
-    result: F = _njit(cache=True, no_cfunc_wrapper=True, forceinline=True, **OPTIONS)(function)
+    result: F = njit(cache=True, no_cfunc_wrapper=True, forceinline=True, **OPTIONS)(function)
     return result
 
 
@@ -79,11 +79,11 @@ def compiled_inside(function: F) -> F:
     It gets no entry for Python, which would take longer to compile than the kernel.
     """
     wrappers = {"no_cpython_wrapper": True, "no_cfunc_wrapper": True}
-    result: F = _njit(forceinline=True, **wrappers, **OPTIONS)(function)
+    result: F = njit(forceinline=True, **wrappers, **OPTIONS)(function)
     return result
 
 
 def compiled_whole(function: F) -> F:
     """Compile a kernel that Python calls, with all that it calls built into it."""
-    result: F = _njit(cache=True, no_cfunc_wrapper=True, **OPTIONS)(function)
+    result: F = njit(cache=True, no_cfunc_wrapper=True, **OPTIONS)(function)
     return result

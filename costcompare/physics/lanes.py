@@ -89,44 +89,33 @@ def _spread(builder: Any, value: Any, kind: Any) -> Any:
     return builder.shuffle_vector(first, nothing, everywhere)
 
 
-def _is_number(kind: Any) -> bool:
-    return kind == lanes or isinstance(kind, _PLAIN)
+_ALIKE: dict[Any, tuple[Any, ...]] = {
+    lanes: _PLAIN,
+    mask: (types.Boolean,),
+    types.boolean: (),
+}
+"""What may stand beside one of these, being the same for all homes"""
 
 
-def _is_flag(kind: Any) -> bool:
-    return kind == mask or isinstance(kind, types.Boolean)
-
-
-def _for_numbers(function: Any, count: int, result: Any, emit: Callable[..., Any]) -> None:
-    """Let compiled code call ``function`` with ``count`` numbers, lanes among them."""
+def _teach(function: Any, kind: Any, count: int, result: Any, emit: Callable[..., Any]) -> None:
+    """Let compiled code call ``function`` with ``count`` of a kind, or with what is alike."""
 
     @infer_global(function)
     class _Template(AbstractTemplate):
         key = function
 
         def generic(self, args: Any, kws: Any) -> Any:
-            if kws or len(args) != count or lanes not in args or not all(map(_is_number, args)):
+            if kws or len(args) != count or kind not in args or not _all_of(kind, args):
                 return None
-            return signature(result, *[lanes] * count)
+            return signature(result, *[kind] * count)
 
-    @lower_builtin(function, *[lanes] * count)
+    @lower_builtin(function, *[kind] * count)
     def _lowered(_context: Any, builder: Any, _signature: Any, args: Any) -> Any:
         return emit(builder, *args)
 
 
-def _for_masks(function: Any, count: int, emit: Callable[..., Any], result: Any = mask) -> None:
-    @infer_global(function)
-    class _Template(AbstractTemplate):
-        key = function
-
-        def generic(self, args: Any, kws: Any) -> Any:
-            if kws or len(args) != count or mask not in args or not all(map(_is_flag, args)):
-                return None
-            return signature(result, *[mask] * count)
-
-    @lower_builtin(function, *[mask] * count)
-    def _lowered(_context: Any, builder: Any, _signature: Any, args: Any) -> Any:
-        return emit(builder, *args)
+def _all_of(kind: Any, args: Any) -> bool:
+    return all(one == kind or isinstance(one, _ALIKE[kind]) for one in args)
 
 
 def _by_llvm(name: str) -> Callable[..., Any]:
@@ -160,24 +149,24 @@ for _plain, _in_place, _name in (
     (operator.mul, operator.imul, "fmul"),
     (operator.truediv, operator.itruediv, "fdiv"),
 ):
-    _for_numbers(_plain, 2, lanes, _instruction(_name))
-    _for_numbers(_in_place, 2, lanes, _instruction(_name))
+    _teach(_plain, lanes, 2, lanes, _instruction(_name))
+    _teach(_in_place, lanes, 2, lanes, _instruction(_name))
 for _comparison, _sign in (
     (operator.lt, "<"),
     (operator.le, "<="),
     (operator.gt, ">"),
     (operator.ge, ">="),
 ):
-    _for_numbers(_comparison, 2, mask, _instruction("fcmp_ordered", _sign))
-_for_numbers(operator.neg, 1, lanes, _instruction("fneg"))
-_for_numbers(operator.pow, 2, lanes, _by_llvm("pow"))
-_for_numbers(math.exp, 1, lanes, _by_llvm("exp"))
-_for_numbers(math.sqrt, 1, lanes, _by_llvm("sqrt"))
-_for_numbers(abs, 1, lanes, _by_llvm("fabs"))
-_for_numbers(max, 2, lanes, _chosen(">"))
-_for_numbers(min, 2, lanes, _chosen("<"))
-_for_masks(operator.and_, 2, _instruction("and_"))
-_for_masks(operator.or_, 2, _instruction("or_"))
+    _teach(_comparison, lanes, 2, mask, _instruction("fcmp_ordered", _sign))
+_teach(operator.neg, lanes, 1, lanes, _instruction("fneg"))
+_teach(operator.pow, lanes, 2, lanes, _by_llvm("pow"))
+_teach(math.exp, lanes, 1, lanes, _by_llvm("exp"))
+_teach(math.sqrt, lanes, 1, lanes, _by_llvm("sqrt"))
+_teach(abs, lanes, 1, lanes, _by_llvm("fabs"))
+_teach(max, lanes, 2, lanes, _chosen(">"))
+_teach(min, lanes, 2, lanes, _chosen("<"))
+_teach(operator.and_, mask, 2, mask, _instruction("and_"))
+_teach(operator.or_, mask, 2, mask, _instruction("or_"))
 
 
 def where(condition: bool, one: T, other: T) -> T:
@@ -204,9 +193,9 @@ class _Where(AbstractTemplate):
         if kws or len(values) != 2:
             return None
         if condition == mask:
-            if all(map(_is_flag, values)):
+            if _all_of(mask, values):
                 return signature(mask, mask, mask, mask)
-            return signature(lanes, mask, lanes, lanes) if all(map(_is_number, values)) else None
+            return signature(lanes, mask, lanes, lanes) if _all_of(lanes, values) else None
         if values == [types.boolean, types.boolean]:
             return signature(types.boolean, types.boolean, types.boolean, types.boolean)
         if lanes in values:
@@ -228,29 +217,10 @@ def _any(builder: Any, flags: Any) -> Any:
     return builder.icmp_unsigned("!=", bits, ir.Constant(_BITS, 0))
 
 
-_for_masks(any_of, 1, _any, types.boolean)
-_for_masks(opposite, 1, _instruction("not_"))
-
-
-def _for_one(function: Any, emit: Callable[..., Any]) -> None:
-    """The same for the yes or no of a single home."""
-
-    @infer_global(function)
-    class _Template(AbstractTemplate):
-        key = function
-
-        def generic(self, args: Any, kws: Any) -> Any:
-            if kws or args != (types.boolean,):
-                return None
-            return signature(types.boolean, types.boolean)
-
-    @lower_builtin(function, types.boolean)
-    def _lowered(_context: Any, builder: Any, _signature: Any, args: Any) -> Any:
-        return emit(builder, *args)
-
-
-_for_one(any_of, lambda _builder, flag: flag)
-_for_one(opposite, _instruction("not_"))
+_teach(any_of, mask, 1, types.boolean, _any)
+_teach(any_of, types.boolean, 1, types.boolean, lambda _builder, flag: flag)
+_teach(opposite, mask, 1, mask, _instruction("not_"))
+_teach(opposite, types.boolean, 1, types.boolean, _instruction("not_"))
 
 
 def _lane(_typing: Any, value: Any, number: Any) -> Any:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import os
 import threading
-from collections.abc import Callable, Hashable, Sequence
+from collections.abc import Callable, Hashable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field
 from functools import lru_cache
@@ -237,17 +237,21 @@ def _reduced(runs: list[Run], weather: Weather, rooms: int, *, hours: bool) -> l
         alike.setdefault((plan_of(one.shell.model), plan_of(one.drive)), []).append(number)
     found: dict[int, _Reduced] = {}
     for numbers in alike.values():
-        if len(numbers) >= ENOUGH:
-            _paper.beside = step_side_by_side([homes[n] for n in numbers], _paper.beside)
-        for place, n in enumerate(numbers):
-            if len(numbers) >= ENOUGH:
-                assert _paper.beside is not None
-                record = record_of(_paper.beside, place)
-            else:
-                record = step_through(homes[n], explained=False, on=_paper.record)
-                _paper.record = record
+        for n, record in zip(numbers, _years([homes[n] for n in numbers]), strict=True):
             found[n] = _summed(runs[n], homes[n], record, around, rooms, hours=hours)
     return [found[n] for n in range(len(runs))]
+
+
+def _years(homes: list[Assembly]) -> Iterator[Record]:
+    """The years of homes of one plan; each is read before the next is asked for."""
+    if len(homes) >= ENOUGH:
+        beside = _paper.beside = step_side_by_side(homes, _paper.beside)
+        for place in range(len(homes)):
+            yield record_of(beside, place)
+        return
+    for one in homes:
+        record = _paper.record = step_through(one, explained=False, on=_paper.record)
+        yield record
 
 
 def _summed(
